@@ -1,0 +1,323 @@
+"""The frozen models of everything an author writes in `course/`, `quizzes/` and `handouts/`.
+
+The models are plain data. How files become models, and what is checked across files, lives in this room's other files.
+Every text that people read is a mapping from language code to text, so that a missing translation is a problem with a
+line number and never an empty page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Key = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=40)]
+"""Name of a thing in the content: lower case, digits and hyphens, at most 40 characters; never reused."""
+
+LocalText = Mapping[str, str]
+"""One text in every language of the course: ``{en: ..., hi: ...}``."""
+
+
+class Content(BaseModel):
+    """Base of all models: frozen, strict, and an unknown key is a problem."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True)
+
+
+
+
+# ---------------------------------------------------------------------------------------------- course/
+
+
+class Competency(Content):
+    """Something that a person can do; `critical` ones can't be made up for by others."""
+
+    id: Key
+    critical: bool = False
+    text: LocalText
+
+
+class Competencies(Content):
+    """`course/competencies.yaml`."""
+
+    format: Literal[1]
+    competencies: Annotated[tuple[Competency, ...], Field(strict=False, min_length=1)]
+
+
+class Course(Content):
+    """`course/course.yaml`: the course's name, languages and the order of its modules."""
+
+    format: Literal[1]
+    id: Key
+    version: str
+    title: LocalText
+    about: LocalText
+    invented: LocalText
+    """Says in words that the place and its people are invented."""
+    languages: Annotated[tuple[str, ...], Field(strict=False, min_length=1)]
+    modules: Annotated[tuple[Key, ...], Field(strict=False, min_length=1)]
+    """Folder names below `course/modules/`, in teaching order."""
+
+
+class Outcome(Content):
+    """What a learner can do after the module, tied to the competency that it builds."""
+
+    competency: Key
+    text: LocalText
+
+
+class Minutes(Content):
+    """Time of a module in minutes: talking, showing, doing."""
+
+    talk: Annotated[int, Field(ge=0, le=600)]
+    show: Annotated[int, Field(ge=0, le=600)]
+    do: Annotated[int, Field(ge=0, le=1200)]
+
+
+class Caution(Content):
+    """A danger and the usual care, shown where the work can hurt someone."""
+
+    id: Key
+    text: LocalText
+
+
+class Module(Content):
+    """`course/modules/NN-name/module.yaml`."""
+
+    format: Literal[1]
+    id: Key
+    title: LocalText
+    summary: LocalText
+    """One or two sentences for the path page and the module's head."""
+    place: Key
+    """The place whose numbers the lesson uses."""
+    needs: Annotated[tuple[Key, ...], Field(strict=False)] = ()
+    """Modules to finish first."""
+    minutes: Minutes
+    outcomes: Annotated[tuple[Outcome, ...], Field(strict=False, min_length=1)]
+    tools: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
+    cautions: Annotated[tuple[Caution, ...], Field(strict=False)] = ()
+    figures: Annotated[tuple[Key, ...], Field(strict=False)] = ()
+    practicals: Annotated[tuple[Key, ...], Field(strict=False)] = ()
+    scenarios: Annotated[tuple[Key, ...], Field(strict=False)] = ()
+    ask_a_trainer: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
+    summary_card: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
+    retired: bool = False
+
+
+class Place(Content):
+    """`course/places/*.yaml`: one tank on one site; `given` holds the numbers a tape or the shop gives."""
+
+    format: Literal[1]
+    id: Key
+    name: LocalText
+    about: LocalText
+    invented: Literal[True]
+    """Only invented places travel with the course."""
+    given: Mapping[str, float]
+
+
+# --------------------------------------------------------------------------------------------- quizzes/
+
+
+class Steps(Content):
+    """Numbers from a tape: from, to, in steps."""
+
+    start: Annotated[float, Field(alias="from")]
+    stop: Annotated[float, Field(alias="to")]
+    step: Annotated[float, Field(gt=0)]
+
+
+class OneOf(Content):
+    """A few numbers, each as likely as the others."""
+
+    one_of: Annotated[tuple[float, ...], Field(strict=False, min_length=1)]
+
+
+GivenRange = Steps | OneOf | float
+"""How a question draws a given: a range in steps, one of a few numbers, or one fixed number."""
+
+
+class QuestionBase(Content):
+    """What all kinds of question share."""
+
+    id: Key
+    competency: Key
+    difficulty: Annotated[int, Field(ge=1, le=3)] = 1
+    figure: Key | None = None
+    text: LocalText
+    retired: bool = False
+
+
+class NumberQuestion(QuestionBase):
+    """A number that the calculation module answers. The key is never typed."""
+
+    kind: Literal["number"]
+    asks: str
+    """Name of a quantity."""
+    given: Mapping[str, GivenRange]
+    """Givens or earlier quantities by name; each appears as `{name}` in every language's text."""
+    answer: str = "exact"
+    """`exact`, or `within 2 %`, or `within 5 mm` (a unit of the same kind as the quantity's)."""
+    misconceptions: Annotated[tuple[str, ...], Field(strict=False)] = ()
+    hint: LocalText | None = None
+
+
+class Option(Content):
+    """One option of a choice question; `why` says what would happen on the hill."""
+
+    right: bool = False
+    text: LocalText
+    why: LocalText | None = None
+
+
+class ChoiceQuestion(QuestionBase):
+    """One right option, or several where `several` is true."""
+
+    kind: Literal["choice"]
+    several: bool = False
+    options: Annotated[tuple[Option, ...], Field(strict=False, min_length=2, max_length=6)]
+
+
+class OrderQuestion(QuestionBase):
+    """Steps to put in order; the file holds them in the right order."""
+
+    kind: Literal["order"]
+    steps: Annotated[tuple[LocalText, ...], Field(strict=False, min_length=3, max_length=8)]
+    why: LocalText
+
+
+class Pair(Content):
+    """Two things that belong together."""
+
+    left: LocalText
+    right: LocalText
+
+
+class MatchQuestion(QuestionBase):
+    """Pairs to find."""
+
+    kind: Literal["match"]
+    pairs: Annotated[tuple[Pair, ...], Field(strict=False, min_length=3, max_length=6)]
+    why: LocalText
+
+
+Question = Annotated[
+    NumberQuestion | ChoiceQuestion | OrderQuestion | MatchQuestion, Field(discriminator="kind")
+]
+
+
+class Bank(Content):
+    """`quizzes/banks/*.yaml`: the questions of one module."""
+
+    format: Literal[1]
+    id: Key
+    module: Key
+    questions: Annotated[tuple[Question, ...], Field(strict=False, min_length=1)]
+
+
+class ScenarioPart(Content):
+    """One linked part: its answer feeds the later parts by the quantity's name."""
+
+    id: Key
+    competency: Key
+    asks: str
+    answer: str = "exact"
+    misconceptions: Annotated[tuple[str, ...], Field(strict=False)] = ()
+    text: LocalText
+    """May name the scenario's givens as `{name}`."""
+
+
+class Scenario(Content):
+    """`quizzes/scenarios/*.yaml`: linked parts on one place."""
+
+    format: Literal[1]
+    id: Key
+    module: Key
+    place: Key
+    title: LocalText
+    text: LocalText
+    """The situation; names the givens that the learner needs as `{name}`."""
+    given: Annotated[tuple[str, ...], Field(strict=False, min_length=1)]
+    """Givens (or quantities) taken from the place's numbers."""
+    figure: Key | None = None
+    parts: Annotated[tuple[ScenarioPart, ...], Field(strict=False, min_length=3, max_length=8)]
+    retired: bool = False
+
+
+class PracticalStep(Content):
+    """One watched step; a critical one that is not shown means not yet, whatever the score."""
+
+    id: Key
+    critical: bool = False
+    text: LocalText
+    tolerance: LocalText | None = None
+    """How far off is still good, and with which tool it is measured; values by `{{ value(...) }}`."""
+
+
+class Practical(Content):
+    """`quizzes/practicals/*.yaml`: a watched checklist."""
+
+    format: Literal[1]
+    id: Key
+    module: Key
+    competency: Key
+    title: LocalText
+    task: LocalText
+    tools: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
+    cautions: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
+    steps: Annotated[tuple[PracticalStep, ...], Field(strict=False, min_length=1)]
+    retired: bool = False
+
+
+class Scope(Content):
+    """What a certificate covers: role, largest volume and wall height, roof type."""
+
+    role: LocalText
+    largest_volume: Annotated[float, Field(gt=0)]
+    """Cubic metres."""
+    largest_wall_height: Annotated[float, Field(gt=0)]
+    """Metres."""
+    roof: LocalText
+
+
+class PassRule(Content):
+    """Written AND practical AND every critical step AND every critical competency."""
+
+    written: Annotated[float, Field(gt=0, le=1)]
+    """Least share of the written points."""
+    practical: Annotated[float, Field(gt=0, le=1)]
+    """Least share of the practical's steps."""
+    cut_from: LocalText
+    """How the cut was set, and by whom."""
+
+
+class Scheme(Content):
+    """`quizzes/schemes/*.yaml`: what a certificate requires."""
+
+    format: Literal[1]
+    id: Key
+    version: Annotated[int, Field(ge=1)]
+    status: Literal["draft", "provisional"]
+    title: LocalText
+    scope: Scope
+    modules: Annotated[tuple[Key, ...], Field(strict=False, min_length=1)]
+    practicals: Annotated[tuple[Key, ...], Field(strict=False, min_length=1)]
+    critical_competencies: Annotated[tuple[Key, ...], Field(strict=False)] = ()
+    rule: PassRule
+
+
+# -------------------------------------------------------------------------------------------- handouts/
+
+
+class Handout(Content):
+    """`handouts/*.yaml`: one printed sheet made from a template beside it."""
+
+    format: Literal[1]
+    id: Key
+    module: Key
+    place: Key
+    title: LocalText
+    template: str
+    """File name of the Markdown template beside it, one per language: `{template}.{language}.md`."""

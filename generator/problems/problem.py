@@ -1,0 +1,67 @@
+"""What is wrong with a file, where it is and what to do: one shape for every room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import IntEnum
+
+
+class ExitCode(IntEnum):
+    """How a command ends. The numbers are stable: scripts may rely on them."""
+
+    GOOD = 0
+    PROBLEMS = 1
+    """Something is wrong in the input; every problem was printed."""
+    USAGE = 2
+    REFUSED = 3
+    """A limit or a rule says no."""
+    MACHINE = 4
+    """The disk, the text shaping or another part of the machine failed."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Problem:
+    """One fault of one file.
+
+    Args:
+        file: path as the reader would type it.
+        line: counted from 1; 0 where the whole file is meant.
+        column: counted from 1; 0 where the whole line is meant.
+        code: stable kebab-case name of the kind of fault, for programs: ``unknown-key``.
+        what: what is wrong, in a sentence without a full stop.
+        fix: what to do about it.
+
+    Example:
+        >>> print(Problem("course/course.yaml", 2, 1, "unknown-key", "unknown key 'titel'", "did you mean 'title'?"))
+        course/course.yaml:2:1: unknown key 'titel' (fix: did you mean 'title'?)
+    """
+
+    file: str
+    line: int
+    column: int
+    code: str
+    what: str
+    fix: str
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}:{self.column}: {self.what} (fix: {self.fix})"
+
+
+class ProblemsError(Exception):
+    """Raised where reading cannot go on; carries all the problems found, sorted.
+
+    Every command turns it into a printed list and exit code 1.
+    """
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        self.problems: tuple[Problem, ...] = tuple(sorted(set(problems)))
+        super().__init__("\n".join(map(str, self.problems)))
+
+
+class RefusedError(Exception):
+    """A limit or a rule says no (exit code 3); the message says which, and who to ask."""
+
+
+class MachineError(Exception):
+    """The machine failed, not the input (exit code 4): disk, text shaping, theme."""
