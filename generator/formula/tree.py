@@ -34,8 +34,8 @@ _WAY_OUT: dict[type[ast.operator], str] = {
 _JAVASCRIPT_RESERVES = frozenset(
     re.findall(
         r"\w+",
-        """arguments await boolean break byte case catch char class const continue debugger default delete do double else
-        enum eval export extends false final finally float for function goto if implements import in instanceof int
+        """arguments await boolean break byte case catch char class const continue debugger default delete do double
+        else enum eval export extends false final finally float for function goto if implements import in instanceof int
         interface let long native new null package private protected public return short static super switch
         synchronized this throw throws transient true try typeof undefined var void volatile while with yield""",
     )
@@ -195,9 +195,7 @@ class _Reader:
             raise self.refuse(body[-1] if body else self.definition, "a quantity ends with one return of a value")
         for statement in body[:-1]:
             self.local(statement)
-        result = self.expression(body[-1].value)
-        if isinstance(result, Compare | Logic):
-            raise self.refuse(body[-1], "a quantity is a number; write `1 if ... else 0`")
+        result = self.number(body[-1].value)
         return Formula(self.definition.name, self.needs, tuple(self.locals), result)
 
     def local(self, statement: ast.stmt) -> None:
