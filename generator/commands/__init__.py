@@ -1,0 +1,1 @@
+"""Commands: each parses, calls, prints and exits. The only room that reads the clock."""
