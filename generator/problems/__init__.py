@@ -1,5 +1,25 @@
 """Problems: what is wrong with a file, where, and what to do; and how files that people write are read."""
 
+from generator.problems.csv_file import Column, Row, read_csv
 from generator.problems.problem import ExitCode, MachineError, Problem, ProblemsError, RefusedError
+from generator.problems.text_file import LIMIT, decode, place_of, read_bytes, read_text
+from generator.problems.yaml_file import Loc, YamlFile, read_yaml
 
-__all__ = ["ExitCode", "MachineError", "Problem", "ProblemsError", "RefusedError"]
+__all__ = [
+    "LIMIT",
+    "Column",
+    "ExitCode",
+    "Loc",
+    "MachineError",
+    "Problem",
+    "ProblemsError",
+    "RefusedError",
+    "Row",
+    "YamlFile",
+    "decode",
+    "place_of",
+    "read_bytes",
+    "read_csv",
+    "read_text",
+    "read_yaml",
+]
