@@ -3,8 +3,8 @@
 
     python3 tankschool.py build          (on Windows: py tankschool.py build)
 
-It needs Python 3.11 or newer with its venv module, and the internet once. It uses the standard library only, and changes
-nothing outside this folder.
+It needs Python 3.11 or newer with its venv module, and the internet once. It uses the standard library only, and
+changes nothing outside this folder.
 """
 
 import hashlib

@@ -31,7 +31,7 @@ class Commands(click.Group):
         assert isinstance(command, click.Command)  # noqa: S101 (a fault of this program, found by its first test)
         return command
 
-    def resolve_command(
+    def resolve_command(  # noqa: D102 (click's own interface)
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
         if args and self.get_command(ctx, args[0]) is None:

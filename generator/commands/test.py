@@ -59,7 +59,7 @@ def find_browser() -> str:
         if not any(map(shutil.which, programs)) and may_install():
             click.echo(f"Installing {package} through the system (once) ...")
             for command in (["update", "-qq"], ["install", "-y", "-qq", package]):
-                subprocess.run(["apt-get", *command], check=False, stdout=subprocess.DEVNULL)  # noqa: S607 (on PATH)
+                subprocess.run(["apt-get", *command], check=False, stdout=subprocess.DEVNULL)
     found = next(filter(None, map(shutil.which, BROWSERS)), None) or _windows_browser()
     if found is None:
         raise MachineError("the tests of the pages need Chromium, Chrome or Edge: install one, or use --fast")
