@@ -1,4 +1,4 @@
-"""Worked storage examples. S3 is derived: roof 60 m2, runoff share 0.8, demand 2.4 m3 a month, monthly rain as below."""
+"""Worked storage example S3, derived: roof 60 m2, runoff share 0.8, demand 2.4 m3 a month, monthly rain as below."""
 
 import pytest
 
