@@ -8,23 +8,42 @@ line number and never an empty page.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Discriminator, Field, Tag, ValidationInfo
+from pydantic_core import PydanticCustomError
 
 Key = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=40)]
 """Name of a thing in the content: lower case, digits and hyphens, at most 40 characters; never reused."""
 
-LocalText = Mapping[str, str]
-"""One text in every language of the course: ``{en: ..., hi: ...}``."""
+
+def _in_every_language(text: Mapping[str, str], info: ValidationInfo) -> Mapping[str, str]:
+    """Hold a text against the course's languages, where the reader of the file knows them."""
+    languages: tuple[str, ...] = (info.context or {}).get("languages", ())
+    if languages:
+        unknown = [language for language in text if language not in languages]
+        missing = [language for language in languages if not text.get(language, "").strip()]
+        if unknown:
+            raise PydanticCustomError(
+                "unknown_language", "unknown language", {"languages": languages, "key": unknown[0]}
+            )
+        if missing:
+            raise PydanticCustomError("missing_translation", "missing translation", {"key": missing[0]})
+    return text
+
+
+LocalText = Annotated[Mapping[str, str], AfterValidator(_in_every_language)]
+"""One text in every language of the course: ``{en: ..., hi: ...}``.
+
+A text may hold ``{{ value("hoop_count") }}`` for a number of its module's place, and ``{{ plain("5 m") }}`` for a
+number that is no trade number.
+"""
 
 
 class Content(BaseModel):
     """Base of all models: frozen, strict, and an unknown key is a problem."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", strict=True)
-
-
 
 
 # ---------------------------------------------------------------------------------------------- course/
@@ -135,7 +154,19 @@ class OneOf(Content):
     one_of: Annotated[tuple[float, ...], Field(strict=False, min_length=1)]
 
 
-GivenRange = Steps | OneOf | float
+def _form_of_range(given: Any) -> str:
+    """Which form of a range was meant, so that a slip in one form is not reported for all three."""
+    if isinstance(given, dict):
+        return "one_of" if "one_of" in given else "steps"
+    if isinstance(given, Steps):
+        return "steps"
+    return "one_of" if isinstance(given, OneOf) else "number"
+
+
+GivenRange = Annotated[
+    Annotated[Steps, Tag("steps")] | Annotated[OneOf, Tag("one_of")] | Annotated[float, Tag("number")],
+    Discriminator(_form_of_range),
+]
 """How a question draws a given: a range in steps, one of a few numbers, or one fixed number."""
 
 
@@ -150,6 +181,10 @@ class QuestionBase(Content):
     retired: bool = False
 
 
+Answer = Annotated[str, Field(pattern=r"^(exact|within [0-9]+(\.[0-9]+)? ?[a-zA-Z%][a-zA-Z0-9*/]*)$")]
+"""How near an answer has to be: `exact`, `within 2 %`, `within 5 mm`."""
+
+
 class NumberQuestion(QuestionBase):
     """A number that the calculation module answers. The key is never typed."""
 
@@ -158,7 +193,7 @@ class NumberQuestion(QuestionBase):
     """Name of a quantity."""
     given: Mapping[str, GivenRange]
     """Givens or earlier quantities by name; each appears as `{name}` in every language's text."""
-    answer: str = "exact"
+    answer: Answer = "exact"
     """`exact`, or `within 2 %`, or `within 5 mm` (a unit of the same kind as the quantity's)."""
     misconceptions: Annotated[tuple[str, ...], Field(strict=False)] = ()
     hint: LocalText | None = None
@@ -203,9 +238,7 @@ class MatchQuestion(QuestionBase):
     why: LocalText
 
 
-Question = Annotated[
-    NumberQuestion | ChoiceQuestion | OrderQuestion | MatchQuestion, Field(discriminator="kind")
-]
+Question = Annotated[NumberQuestion | ChoiceQuestion | OrderQuestion | MatchQuestion, Field(discriminator="kind")]
 
 
 class Bank(Content):
@@ -223,7 +256,7 @@ class ScenarioPart(Content):
     id: Key
     competency: Key
     asks: str
-    answer: str = "exact"
+    answer: Answer = "exact"
     misconceptions: Annotated[tuple[str, ...], Field(strict=False)] = ()
     text: LocalText
     """May name the scenario's givens as `{name}`."""

@@ -1,0 +1,127 @@
+"""The calls that an author may write into a text: ``{{ value("hoop_count") }}`` and its kin.
+
+The form is that of a call with plain texts in quotes, and nothing else: no sums, no loops, no other names. So a slip
+has a line, a column and a fix, and no text can do more than ask for a number, a figure or an exercise.
+"""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+IN_TEXTS = ("value", "plain")
+"""Calls that leave words behind: allowed in every text."""
+BLOCKS = ("figure", "caution", "formula", "worked", "exercise")
+"""Calls that stand alone on a line of a lesson or handout."""
+_WITH_PLACE = ("value", "figure", "worked")
+
+_BRACES = re.compile(r"\{\{(.*?)\}\}")
+
+
+@dataclass(frozen=True, slots=True)
+class Call:
+    """One call.
+
+    Args:
+        name: `value`, `plain`, `figure`, `caution`, `formula`, `worked` or `exercise`.
+        argument: the text in its quotes.
+        place: the place named, or None for the place of the lesson.
+        start: index of its first brace.
+        end: index behind its last brace.
+    """
+
+    name: str
+    argument: str
+    place: str | None
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """Something wrong inside a text.
+
+    Args:
+        start: index into the text.
+        snippet: the piece of text that is wrong, as typed.
+        code: kind of problem.
+        what: what is wrong.
+        fix: what to do.
+    """
+
+    start: int
+    snippet: str
+    code: str
+    what: str
+    fix: str
+
+
+def calls(text: str, allowed: tuple[str, ...]) -> Iterator[Call | Fault]:
+    """The calls in a text, in order, and whatever stands in double braces and is none.
+
+    Args:
+        text: Markdown, or one text of a YAML file.
+        allowed: names that may be called here.
+
+    Example:
+        >>> [call.argument for call in calls('{{ value("hoop_count") }} hoops', IN_TEXTS)]
+        ['hoop_count']
+    """
+    end = 0
+    for match in _BRACES.finditer(text):
+        yield from _strays(text, end, match.start())
+        end = match.end()
+        yield _call(match[0], match[1].strip(), match.start(), match.end(), allowed)
+    yield from _strays(text, end, len(text))
+
+
+def without_calls(text: str) -> str:
+    """The text with each call turned into spaces, so that places stay the same."""
+    return _BRACES.sub(lambda match: " " * len(match[0]), text)
+
+
+def _strays(text: str, start: int, end: int) -> Iterator[Fault]:
+    for match in re.finditer(r"\{\{|\}\}", text[start:end]):
+        what = f"'{match[0]}' without its partner on the same line"
+        yield Fault(
+            start + match.start(), match[0], "open-braces", what, 'write the call on one line: {{ value("...") }}'
+        )
+
+
+def _call(typed: str, inside: str, start: int, end: int, allowed: tuple[str, ...]) -> Call | Fault:
+    def fault(what: str, fix: str, code: str = "bad-call") -> Fault:
+        return Fault(start, typed, code, what, fix)
+
+    form = f'write {{{{ {allowed[0]}("name") }}}}'
+    try:
+        tree = ast.parse(inside, mode="eval").body
+    except (SyntaxError, ValueError):
+        return fault(f"'{typed}' can't be read", f"{form}, with the name in quotes")
+    if not isinstance(tree, ast.Call) or not isinstance(tree.func, ast.Name):
+        return fault(f"'{typed}' is no call", f"{form}, with the name in quotes")
+    name = tree.func.id
+    if name not in allowed:
+        near = get_close_matches(name, allowed, n=1)
+        if name in BLOCKS:
+            fix = "only lessons and handouts hold it; here write value(...) or words"
+        else:
+            fix = f"did you mean '{near[0]}'?" if near else f"choose one of: {', '.join(allowed)}"
+        return fault(f"'{name}' can't be asked for here", fix, "unknown-call")
+    place: str | None = None
+    for keyword in tree.keywords:
+        text = _text(keyword.value)
+        if keyword.arg != "place" or name not in _WITH_PLACE or text is None:
+            extra = ', place="..."' if name in _WITH_PLACE else ""
+            return fault(f"'{name}' takes no '{keyword.arg}'", f'write {{{{ {name}("..."{extra}) }}}}')
+        place = text
+    argument = _text(tree.args[0]) if len(tree.args) == 1 else None
+    if argument is None:
+        return fault(f"'{name}' takes one name in quotes", f'write {{{{ {name}("...") }}}}')
+    return Call(name, argument, place, start, end)
+
+
+def _text(node: ast.expr) -> str | None:
+    return node.value if isinstance(node, ast.Constant) and isinstance(node.value, str) else None

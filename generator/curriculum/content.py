@@ -1,0 +1,314 @@
+"""The whole content of a course, checked across its files, with every number in place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from generator.curriculum.calls import Fault
+from generator.curriculum.check_names import name_problems, questions_by_module
+from generator.curriculum.check_questions import place_values, question_problems, scenario_problems
+from generator.curriculum.check_texts import place_for, places_of_modules, text_problems
+from generator.curriculum.files import Reading, read
+from generator.curriculum.lessons import Surroundings, Text, differences, split
+from generator.curriculum.models import (
+    Bank,
+    Competency,
+    Course,
+    Handout,
+    Module,
+    Place,
+    Practical,
+    Question,
+    Scenario,
+    Scheme,
+)
+from generator.curriculum.texts import AnyModel, Filler, with_texts
+from generator.curriculum.word_files import coverage, read_words, wanted_words
+from generator.curriculum.word_use import use_problems, used_words
+from generator.formula import Book
+from generator.problems import Loc, Problem, place_of
+from generator.words import Words
+
+
+@dataclass(frozen=True)
+class Machine:
+    """What content may name beside itself.
+
+    Args:
+        book: the calculation module.
+        figures: by key of a drawing, the quantities that it needs.
+    """
+
+    book: Book
+    figures: Mapping[str, Sequence[str]]
+
+
+def shipped() -> Machine:
+    """The calculation module and the drawings of this tool."""
+    from generator.calculations import BOOK
+    from generator.figures import FIGURES
+
+    return Machine(BOOK, {key: tuple(kind.needs) for key, kind in FIGURES.items()})
+
+
+@dataclass(frozen=True)
+class CourseContent:
+    """Everything an author wrote, good, and with all its numbers filled in.
+
+    Args:
+        course: name, languages, order of modules.
+        competencies: by id.
+        modules: by id, in the course's order.
+        places: by id.
+        banks: by id.
+        questions: by id, retired ones too.
+        scenarios: by id.
+        practicals: by id.
+        schemes: by id.
+        handouts: by id.
+        words: by language.
+        lessons: by module id and language.
+        handout_texts: by handout id and language.
+        sources: bytes of every file read, by its path below the content folder.
+        place_values: by place id, everything that can be worked out there.
+        asked: by module id, its questions that are not retired.
+        reading: the files, for problems found by other rooms.
+    """
+
+    course: Course
+    competencies: Mapping[str, Competency]
+    modules: Mapping[str, Module]
+    places: Mapping[str, Place]
+    banks: Mapping[str, Bank]
+    questions: Mapping[str, Question]
+    scenarios: Mapping[str, Scenario]
+    practicals: Mapping[str, Practical]
+    schemes: Mapping[str, Scheme]
+    handouts: Mapping[str, Handout]
+    words: Mapping[str, Words]
+    lessons: Mapping[tuple[str, str], Text]
+    handout_texts: Mapping[tuple[str, str], Text]
+    sources: Mapping[str, bytes] = field(repr=False)
+    place_values: Mapping[str, Mapping[str, float]] = field(repr=False)
+    asked: Mapping[str, tuple[Question, ...]] = field(repr=False)
+    reading: Reading = field(repr=False)
+
+    def questions_of(self, module_id: str) -> tuple[Question, ...]:
+        """The questions of a module that are not retired, in the bank's order."""
+        return self.asked.get(module_id, ())
+
+    def values(self, place_id: str) -> dict[str, float]:
+        """Everything that can be worked out at a place, givens included."""
+        return dict(self.place_values[place_id])
+
+    def problem(self, kind: str, name: str, loc: Loc, code: str, what: str, fix: str) -> Problem:
+        """A problem that another room found, at its place in the author's file.
+
+        Args:
+            kind: `question`, `scenario`, `practical`, `scheme`, `place`, `module` or `handout`.
+            name: the thing's id.
+            loc: path below the thing: ``("misconceptions", 1)``.
+            code: kind of problem.
+            what: what is wrong.
+            fix: what to do.
+        """
+        found = self.reading.things[kind][name]
+        return found.file.value_problem((*found.loc, *loc), code, what, fix)
+
+
+@dataclass(frozen=True)
+class Loaded:
+    """What came of reading a course: its content, or everything that is wrong with it."""
+
+    content: CourseContent | None
+    problems: tuple[Problem, ...]
+
+
+def load(root: Path, machine: Machine | None = None) -> Loaded:
+    """Read a course and check it across all its files.
+
+    Args:
+        root: folder that holds `course/`, `quizzes/` and `handouts/`.
+        machine: what content may name; None takes what this tool ships.
+
+    Returns:
+        The content and no problems; or no content and all problems, sorted.
+    """
+    machine = shipped() if machine is None else machine
+    reading = read(root)
+    problems = list(reading.problems)
+    words, faults = read_words(reading)
+    problems += faults
+    problems += coverage(reading, words, wanted_words(machine.book, list(machine.figures)))
+    values, faults = place_values(reading, machine.book)
+    problems += faults
+    filler = Filler(machine.book, values, words, all_places="place" not in reading.unreadable)
+    problems += name_problems(reading, machine.figures)
+    problems += question_problems(reading, machine.book)
+    problems += scenario_problems(reading, machine.book, values)
+    problems += text_problems(reading, filler)
+    lessons, faults = _lessons(reading, machine, filler)
+    problems += faults
+    handouts, faults = _handouts(reading, machine, filler)
+    problems += faults
+    course = reading.course.model if reading.course is not None else None
+    if problems or not isinstance(course, Course):
+        return Loaded(None, tuple(sorted(set(problems))))
+    return Loaded(_content(reading, course, filler, words, lessons, handouts), ())
+
+
+def check(content: CourseContent, code: Path | None = None, machine: Machine | None = None) -> list[Problem]:
+    """What `load` leaves out because it reads the tool's own source: words that are missing there or left over.
+
+    Args:
+        content: a good course.
+        code: folder of the tool's source; None takes this one.
+        machine: as for `load`.
+    """
+    machine = shipped() if machine is None else machine
+    use = used_words(Path(__file__).parents[1] if code is None else code)
+    wanted = wanted_words(machine.book, list(machine.figures))
+    return sorted(set(use_problems(content.reading, content.words, use, wanted)))
+
+
+def _lessons(reading: Reading, machine: Machine, filler: Filler) -> tuple[dict[tuple[str, str], Text], list[Problem]]:
+    texts: dict[tuple[str, str], Text] = {}
+    problems: list[Problem] = []
+    for name, module, _ in reading.all("module", Module):
+        paths = {lang: f"course/modules/{reading.folders[name]}/lesson.{lang}.md" for lang in reading.languages}
+        around = _around(reading, machine, module.place, module)
+        blocks, faults = _in_every_language(reading, paths, around, filler)
+        texts |= {(name, language): text for language, text in blocks.items()}
+        problems += faults
+    expected = {
+        f"course/modules/{folder}/lesson.{lang}.md" for folder in _folders(reading) for lang in reading.languages
+    }
+    problems += _strays(reading, "course/modules/", expected)
+    return texts, problems
+
+
+def _handouts(reading: Reading, machine: Machine, filler: Filler) -> tuple[dict[tuple[str, str], Text], list[Problem]]:
+    texts: dict[tuple[str, str], Text] = {}
+    problems: list[Problem] = []
+    expected: set[str] = set()
+    for name, handout, _ in reading.all("handout", Handout):
+        paths = {language: f"handouts/{handout.template}.{language}.md" for language in reading.languages}
+        expected |= set(paths.values())
+        around = _around(reading, machine, handout.place, reading.get("module", handout.module, Module))
+        blocks, faults = _in_every_language(reading, paths, around, filler)
+        texts |= {(name, language): text for language, text in blocks.items()}
+        problems += faults
+    if (
+        len(reading.things.get("handout", {})) == len(reading.ids.get("handout", {}))
+        and "handout" not in reading.unreadable
+    ):
+        problems += _strays(reading, "handouts/", expected)
+    return texts, problems
+
+
+def _folders(reading: Reading) -> set[str]:
+    """Every module folder with a module file, good or not."""
+    return {
+        path.split("/")[2]
+        for path in reading.sources
+        if path.startswith("course/modules/") and path.endswith("/module.yaml")
+    }
+
+
+def _strays(reading: Reading, folder: str, expected: Iterable[str]) -> Iterator[Problem]:
+    if reading.languages:
+        for path in sorted(set(reading.texts) - set(expected)):
+            if path.startswith(folder):
+                fix = f"check its name; the languages are {', '.join(reading.languages)}"
+                yield Problem(path, 0, 0, "stray-file", "this file has no place in the course", fix)
+
+
+def _around(reading: Reading, machine: Machine, place: str, module: Module | None) -> Surroundings:
+    cautions = [caution.id for caution in module.cautions] if module is not None else []
+    return Surroundings(place, cautions, list(reading.ids.get("question", {})), machine.figures)
+
+
+def _in_every_language(
+    reading: Reading, paths: Mapping[str, str], around: Surroundings, filler: Filler
+) -> tuple[dict[str, Text], list[Problem]]:
+    """The same lesson or handout in each language, and what is wrong with it or differs."""
+    blocks: dict[str, Text] = {}
+    problems: list[Problem] = []
+    unknown = {"unknown-question"} if "question" in reading.unreadable else set()
+    for language, path in paths.items():
+        text = reading.texts.get(path)
+        if text is None:
+            problems.append(
+                Problem(path, 0, 0, "missing-translation", f"the text in language '{language}' is missing", "write it")
+            )
+            continue
+        blocks[language], faults = split(text, language, around, filler)
+        problems += [_at(path, text, fault) for fault in faults if fault.code not in unknown]
+        first = next(other for other in paths.values() if other in reading.texts)
+        if path != first:
+            missing, extra = differences(reading.texts[first], text)
+            problems += [
+                Problem(
+                    path,
+                    0,
+                    0,
+                    "lesson-differs",
+                    f"{typed} stands in {first} and not here",
+                    "add it here, or remove it there",
+                )
+                for typed in missing
+            ]
+            problems += [_at(path, text, fault) for fault in extra]
+    return blocks, problems
+
+
+def _at(path: str, text: str, fault: Fault) -> Problem:
+    return Problem(path, *place_of(text[: fault.start]), fault.code, fault.what, fault.fix)
+
+
+def _content(
+    reading: Reading,
+    course: Course,
+    filler: Filler,
+    words: Mapping[str, Words],
+    lessons: Mapping[tuple[str, str], Text],
+    handouts: Mapping[tuple[str, str], Text],
+) -> CourseContent:
+    """The good content with every call in its texts filled."""
+    places = places_of_modules(reading)
+    filled = {
+        kind: {
+            name: replace(found, model=_filled(found.model, place_for(found, places), filler))
+            for name, found in things.items()
+        }
+        for kind, things in reading.things.items()
+    }
+    good = replace(reading, things=filled)
+    order = {folder: position for position, folder in enumerate(course.modules)}
+    modules = sorted(good.all("module", Module), key=lambda each: order[good.folders[each[0]]])
+    banks = {name: thing for name, thing, _ in good.all("bank", Bank)}
+    return CourseContent(
+        course=_filled(course, "", filler),
+        competencies={name: thing for name, thing, _ in good.all("competency", Competency)},
+        modules={name: thing for name, thing, _ in modules},
+        places={name: thing for name, thing, _ in good.all("place", Place)},
+        banks=banks,
+        questions={question.id: question for bank in banks.values() for question in bank.questions},
+        scenarios={name: thing for name, thing, _ in good.all("scenario", Scenario)},
+        practicals={name: thing for name, thing, _ in good.all("practical", Practical)},
+        schemes={name: thing for name, thing, _ in good.all("scheme", Scheme)},
+        handouts={name: thing for name, thing, _ in good.all("handout", Handout)},
+        words=words,
+        lessons=lessons,
+        handout_texts=handouts,
+        sources=reading.sources,
+        place_values=filler.values,
+        asked=questions_by_module(good),
+        reading=good,
+    )
+
+
+def _filled(model: AnyModel, place: str, filler: Filler) -> AnyModel:
+    return with_texts(model, lambda loc, language, text: filler.text(text, place, language) if "{{" in text else text)

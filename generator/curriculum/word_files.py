@@ -1,0 +1,171 @@
+"""Reading `course/words/*.yaml`: every text of the interface, the same keys and slots in every language."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from generator.curriculum.files import Reading
+from generator.curriculum.plain_errors import did_you_mean
+from generator.formula import Book, Given, Quantity, Status
+from generator.problems import Loc, Problem, YamlFile
+from generator.words import Words
+from generator.words.language import Wording
+
+FORMS = ("one", "other")
+"""Plural forms of both languages."""
+SLOT = re.compile(r"\{([a-z_]+)\}")
+
+
+def read_words(reading: Reading) -> tuple[dict[str, Words], list[Problem]]:
+    """The words of every language of the course, and what is wrong with their files.
+
+    Args:
+        reading: the files.
+    """
+    problems: list[Problem] = []
+    texts: dict[str, dict[str, Wording]] = {}
+    for language in reading.languages:
+        path = f"course/words/{language}.yaml"
+        if language in reading.words:
+            texts[language], faults = _flat(reading.words[language])
+            problems += faults
+        elif path not in reading.sources:
+            problems.append(
+                Problem(path, 0, 0, "file-missing", f"the words of language '{language}' are missing", f"write {path}")
+            )
+    for language, file in reading.words.items():
+        if reading.languages and language not in reading.languages:
+            fix = did_you_mean(language, reading.languages)
+            problems.append(Problem(file.name, 0, 0, "unknown-language", f"unknown language '{language}'", fix))
+    problems += _between_languages(reading, texts)
+    return {language: Words(language, found) for language, found in texts.items()}, problems
+
+
+def loc_of(file: YamlFile, key: str) -> Loc:
+    """Path of a dotted key inside its file; of its nearest parent where it is not there.
+
+    A unit such as `kg/m**3` is one key, and so is `0.5`: the longest key that fits is taken at each level.
+    """
+    value: Any = file.value
+    loc: Loc = ()
+    rest = key.split(".")
+    while rest and isinstance(value, dict):
+        for length in range(len(rest), 0, -1):
+            part = ".".join(rest[:length])
+            if part in value:
+                value, loc, rest = value[part], (*loc, part), rest[length:]
+                break
+        else:
+            break
+    return loc
+
+
+def _flat(file: YamlFile) -> tuple[dict[str, Wording], list[Problem]]:
+    problems: list[Problem] = []
+    found: dict[str, Wording] = {}
+    if not isinstance(file.value, dict):
+        return {}, [file.problem((), "wrong-type", "the words have to be keys and values", "write 'key: text' lines")]
+    if file.value.get("format") != 1:
+        fix = "write 'format: 1' as the first line"
+        problems.append(file.problem(("format",), "wrong-value", "the words file needs 'format: 1'", fix))
+
+    def walk(value: Any, loc: Loc) -> None:
+        if isinstance(value, dict) and value and not set(value) & set(FORMS):
+            for key, below in value.items():
+                walk(below, (*loc, key))
+        elif isinstance(value, dict) and value:
+            problems.extend(_form_problems(file, value, loc))
+            found[".".join(map(str, loc))] = {form: str(value.get(form, "")) for form in FORMS}
+        elif isinstance(value, str) and value.strip():
+            found[".".join(map(str, loc))] = value
+        else:
+            what = f"the word '{'.'.join(map(str, loc))}' is no text"
+            problems.append(file.value_problem(loc, "wrong-type", what, "write a text; put a number or true in quotes"))
+            found[".".join(map(str, loc))] = ""
+
+    for key, value in file.value.items():
+        if key != "format":
+            walk(value, (key,))
+    return found, problems
+
+
+def _form_problems(file: YamlFile, value: Mapping[str, Any], loc: Loc) -> Iterator[Problem]:
+    name = ".".join(map(str, loc))
+    for form, text in value.items():
+        if form not in FORMS:
+            yield file.problem(
+                (*loc, form),
+                "unknown-plural-form",
+                f"unknown plural form '{form}' of '{name}'",
+                did_you_mean(form, FORMS),
+            )
+        elif not isinstance(text, str) or not text.strip():
+            yield file.value_problem(
+                (*loc, form), "wrong-type", f"the form '{form}' of '{name}' is no text", "write a text"
+            )
+    for form in FORMS:
+        if form not in value:
+            yield file.problem(
+                loc, "missing-plural-form", f"'{name}' lacks the plural form '{form}'", f"add a line '{form}: ...'"
+            )
+
+
+def slots(wording: Wording) -> frozenset[str]:
+    """All the slots of a text or of its plural forms."""
+    return frozenset(SLOT.findall(wording if isinstance(wording, str) else " ".join(wording.values())))
+
+
+def _between_languages(reading: Reading, texts: Mapping[str, Mapping[str, Wording]]) -> Iterator[Problem]:
+    every = dict.fromkeys(key for words in texts.values() for key in words)
+    for key in every:
+        having = [language for language in texts if key in texts[language]]
+        for language in texts:
+            if key not in texts[language]:
+                file = reading.words[language]
+                what = f"the word '{key}' is missing in language '{language}'"
+                fix = f"add it; {reading.words[having[0]].name} has it"
+                yield file.problem(loc_of(file, key), "missing-word", what, fix)
+        first = having[0]
+        for language in having[1:]:
+            ours, theirs = slots(texts[first][key]), slots(texts[language][key])
+            if ours != theirs and texts[first][key] and texts[language][key]:
+                file = reading.words[language]
+                shown = [" ".join(f"{{{slot}}}" for slot in sorted(each)) or "none" for each in (theirs, ours)]
+                what = f"'{key}' has the slots {shown[0]} here and {shown[1]} in {reading.words[first].name}"
+                yield file.value_problem(
+                    loc_of(file, key), "different-slots", what, "use the same slots in every language"
+                )
+
+
+def wanted_words(book: Book, figures: Sequence[str]) -> dict[str, tuple[str, ...]]:
+    """By family, the members that the calculation module and the drawings need a word for.
+
+    Args:
+        book: the calculation module.
+        figures: keys of the drawings.
+    """
+    entries: list[Given | Quantity] = [*book.givens.values(), *book.quantities.values()]
+    return {
+        "quantity": tuple(entry.name for entry in entries),
+        "unit": tuple(dict.fromkeys(entry.unit for entry in entries if entry.unit)),
+        "status": tuple(status.value for status in Status),
+        "misconception": tuple(f"{name}.{part}" for name in book.misconceptions for part in ("mistake", "hill")),
+        "figure": tuple(f"{key}.{part}" for key in figures for part in ("title", "description")),
+    }
+
+
+def coverage(reading: Reading, words: Mapping[str, Words], wanted: Mapping[str, Sequence[str]]) -> Iterator[Problem]:
+    """A problem for everything that has to have a word and has none in the course's first language.
+
+    The other languages are held against the first by `read_words`.
+    """
+    for language in list(words)[:1]:
+        file = reading.words[language]
+        for family, members in wanted.items():
+            for member in members:
+                key = f"{family}.{member}"
+                if key not in words[language]:
+                    what = f"there is no word for the {family} '{member.split('.')[0]}'"
+                    yield file.problem(loc_of(file, key), "missing-word", what, f"add '{key}' in every language")
