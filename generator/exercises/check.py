@@ -1,0 +1,102 @@
+"""What can be wrong with a question although each of its lines is right: mistakes that hide behind the right answer."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterator
+
+from generator.calculations import BOOK
+from generator.curriculum import CourseContent
+from generator.curriculum.models import NumberQuestion, Scenario
+from generator.exercises.draw import recipe
+from generator.exercises.make import part_recipe
+from generator.exercises.variants import MOST_TRIES, Separability, of_givens, separability, why_none
+from generator.formula import Book, OutOfRangeError
+from generator.problems import Loc, Problem
+
+LEAST_KEPT = 0.05
+"""Share of fair candidates below which a question's numbers are refused: 200 tries then fail about once in 30,000."""
+_SHOWN = 3
+_TOLERANCES = "write exact, within 2 %, or within 5 mm"
+
+
+def check(content: CourseContent, book: Book = BOOK) -> list[Problem]:
+    """Every problem of the exercises of a course whose files are good.
+
+    Args:
+        content: the course.
+        book: where the quantities live.
+
+    Returns:
+        Tolerances that can't be read, and questions or scenario parts whose misconceptions can't be told from the right
+        answer or from each other, with the file, line and column.
+    """
+    problems: list[Problem] = []
+    for question in content.questions.values():
+        if isinstance(question, NumberQuestion) and not question.retired:
+            problems += _question(content, question, book)
+    for scenario in content.scenarios.values():
+        if not scenario.retired:
+            problems += _scenario(content, scenario, book)
+    return sorted(problems)
+
+
+def _question(content: CourseContent, question: NumberQuestion, book: Book) -> Iterator[Problem]:
+    try:
+        recipe(question, book)
+    except ValueError as error:
+        yield content.problem("question", question.id, ("answer",), "tolerance", str(error), _TOLERANCES)
+        return
+    row = separability(question, book)
+    if row.kept < LEAST_KEPT:
+        fix = "narrow the tolerance, change the givens, drop a misconception, or ask for the step where it happens"
+        yield content.problem("question", question.id, ("misconceptions",), "inseparable", why_none(row), fix)
+
+
+def _scenario(content: CourseContent, scenario: Scenario, book: Book) -> Iterator[Problem]:
+    values = content.values(scenario.place)
+    givens = {name: values[name] for name in scenario.given}
+    for position, part in enumerate(scenario.parts):
+        at: Loc = ("parts", position)
+        try:
+            drawn = of_givens(part_recipe(part, book), givens)
+        except ValueError as error:
+            yield content.problem("scenario", scenario.id, (*at, "answer"), "tolerance", str(error), _TOLERANCES)
+            continue
+        except OutOfRangeError as error:
+            fix = "change the numbers of the place"
+            yield content.problem("scenario", scenario.id, (*at, "asks"), "out-of-range", str(error), fix)
+            continue
+        answers = {"the right answer": drawn.key, **drawn.wrong}
+        faults = [
+            f"'{one}' and '{other}' give the same number"
+            for one, other in itertools.combinations(answers, 2)
+            if not drawn.tolerance.tells_apart(answers[one], answers[other])
+        ]
+        faults += [f"'{name}' has no value here" for name in part.misconceptions if name not in drawn.wrong]
+        if faults:
+            fix = "narrow the tolerance, drop a misconception, or ask for the step where it happens"
+            loc = (*at, "misconceptions")
+            yield content.problem("scenario", scenario.id, loc, "inseparable", "; ".join(faults[:_SHOWN]), fix)
+
+
+def separability_table(content: CourseContent, book: Book = BOOK) -> list[str]:
+    """For the author of a course: for each number question, how often its misconceptions hide, in aligned lines."""
+    rows: list[Separability] = [
+        separability(question, book)
+        for question in content.questions.values()
+        if isinstance(question, NumberQuestion) and not question.retired
+    ]
+    width = max((len(row.question_id) for row in rows), default=0)
+    lines = [
+        "Shares of each question's numbers: kept as fair; outside a range; changed by rounding; and, for each "
+        f"misconception, giving the right answer. A sheet draws up to {MOST_TRIES} times until one is fair."
+    ]
+    for row in rows:
+        hiding = ", ".join(f"{name} {share:.0%}" for name, share in row.same_as_key.items())
+        pairs = ", ".join(f"{a} = {b} {share:.0%}" for (a, b), share in row.same.items() if share > 0)
+        lines.append(
+            f"{row.question_id:<{width}}  kept {row.kept:4.0%}  outside {row.out_of_range:4.0%}  rounding "
+            f"{row.rounding:4.0%}  {hiding}{'; ' + pairs if pairs else ''}".rstrip()
+        )
+    return lines

@@ -1,0 +1,104 @@
+"""The record of a printed set: all that marking needs, so that no later edit can change a mark."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Literal
+
+from pydantic import Field, ValidationError
+
+from generator.exercises.items import Frozen, Item, QuestionItem, ScenarioItem
+from generator.problems import Problem, ProblemsError, decode
+
+FORMAT = 1
+LARGEST_RECORD = 50_000_000
+"""Bytes; a class of a thousand has about ten million."""
+
+
+class Learner(Frozen):
+    """One person's sheet: the number printed on it, and the items in the order of printing."""
+
+    number: Annotated[int, Field(ge=1)]
+    name: str
+    language: str
+    items: tuple[Item, ...]
+
+    def labelled(self) -> Iterator[tuple[str, QuestionItem, ScenarioItem | None]]:
+        """Every question with its printed number; a scenario's parts are numbered on, and come with their scenario."""
+        number = 0
+        for item in self.items:
+            scenario = item if isinstance(item, ScenarioItem) else None
+            for part in item.parts if isinstance(item, ScenarioItem) else (item,):
+                number += 1
+                yield str(number), part, scenario
+
+
+class Record(Frozen):
+    """A printed set.
+
+    `texts` holds the SHA-256 of each question's source in all languages, `formulas` the one of every formula that the
+    set rests on; `tool` and `course_version` say what made it; `seed` and `questions` (how many each, 0 for all) would
+    make it again.
+    """
+
+    format: Literal[1]
+    tool: str
+    course: str
+    course_version: str
+    module: str
+    seed: str
+    questions: int
+    language: str
+    texts: Mapping[str, str]
+    formulas: str
+    learners: tuple[Learner, ...]
+
+    @property
+    def set_id(self) -> str:
+        """Eight letters and digits that are printed on every sheet of the set, and tell sets apart."""
+        return hashlib.sha256(to_json(self)).hexdigest()[:8]
+
+
+def to_json(record: Record) -> bytes:
+    """The record as a file: the same record, the same bytes."""
+    return (json.dumps(record.model_dump(mode="json"), ensure_ascii=False, indent=1) + "\n").encode("utf-8")
+
+
+def from_json(file: str, data: bytes) -> Record:
+    """Read a record.
+
+    Args:
+        file: how problems name it.
+        data: its bytes.
+
+    Raises:
+        ProblemsError: not JSON, made by a newer edition, or not a record.
+    """
+    text = decode(file, data, LARGEST_RECORD)
+    whole = "use the record as the sheets' run wrote it; it lies beside the sheets"
+    try:
+        content = json.loads(text)
+    except json.JSONDecodeError as error:
+        what = f"the file is not whole JSON: {error.msg}"
+        raise ProblemsError([Problem(file, error.lineno, error.colno, "not-json", what, whole)]) from None
+    except (RecursionError, ValueError):
+        what = "the file is nested too deeply, or holds a number of thousands of digits"
+        raise ProblemsError([Problem(file, 0, 0, "not-json", what, whole)]) from None
+    if not isinstance(content, dict):
+        raise ProblemsError([Problem(file, 1, 1, "not-a-record", "the file is not the record of a printed set", whole)])
+    made = content.get("format")
+    if isinstance(made, int) and not isinstance(made, bool) and made > FORMAT:
+        what = f"the record has format {made}, and this edition reads format {FORMAT}"
+        raise ProblemsError(
+            [Problem(file, 1, 1, "newer-format", what, "mark it with the edition that printed it, or a newer one")]
+        )
+    try:
+        return Record.model_validate_json(text)
+    except ValidationError as error:
+        faults = [
+            Problem(file, 0, 0, "not-a-record", f"{'.'.join(map(str, fault['loc'])) or 'file'}: {fault['msg']}", whole)
+            for fault in error.errors()[:20]
+        ]
+        raise ProblemsError(faults) from None
