@@ -1,6 +1,6 @@
 /* Draws questions and marks answers in the page: the twin of the Python files beside it (draw, numbers, marking, scenario).
  * A classic script in old, conservative JavaScript, so that it also runs in the browsers of old phones and from a file.
- * It needs formula.js and reads its tables from Tankschool.marker.load(...), which page_data.py writes. */
+ * It needs formula.js, and page_data.py writes the tables of signs and units behind it. */
 (function (root) {
   "use strict";
   var Tankschool = root.Tankschool = root.Tankschool || {};
