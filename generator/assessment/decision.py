@@ -143,6 +143,6 @@ def say_reason(reason: Reason, words: Words, subjects: Mapping[str, str]) -> str
         "most": reason.most,
     }
     if not reason.most:
-        return words.say("decision.not_asked", **slots)
+        return words.say("decision.not_asked", **slots) if reason.subject else words.say("decision.no_paper")
     family = "decision.met" if reason.met else "decision.not_met"
     return words.say_one_of(family, reason.requirement, **slots)

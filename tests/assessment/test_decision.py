@@ -16,6 +16,7 @@ WORDS = Words(
         "decision.passed": "passed",
         "decision.not_yet": "not yet",
         "decision.not_asked": "{subject}: not asked",
+        "decision.no_paper": "no paper",
         **{f"decision.met.{each}": "{subject} {have} of {most}, {need} needed" for each in Requirement},
         **{f"decision.not_met.{each}": "{subject} only {have} of {most}, {need} needed" for each in Requirement},
     },
@@ -88,7 +89,9 @@ def test_critical_competencies_of_other_modules_do_not_count() -> None:
 
 
 def test_no_paper_is_no_pass() -> None:
-    assert missing(decided([], ALL_DONE)) == [("written", "")]
+    decision = decided([], ALL_DONE)
+    assert missing(decision) == [("written", "")]
+    assert explain(decision, WORDS, {})[1] == "no paper"
 
 
 def test_observations_of_someone_else_do_not_count() -> None:

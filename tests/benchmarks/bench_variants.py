@@ -1,8 +1,8 @@
 """100,000 variants with their filter, against numpy written by hand for this one question.
 
 The baseline draws from the same stream, works out the same forms with the formulas typed in by hand, and applies the
-same filter. It is run for a question with few combinations, which we work out once, and for one with many, which we work
-out for every candidate as the baseline does.
+same filter. It is run for a question with few combinations, which we work out once, and for one with many, which we
+work out for every candidate as the baseline does.
 """
 
 from __future__ import annotations
