@@ -1,0 +1,347 @@
+"""The flowables that sheets are made of: text, columns, rows and boxes that are never split, and tables that are.
+
+A piece paints at an absolute place and leaves the canvas's state alone, which spares saving and restoring it for every
+piece.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Any, TypeAlias
+
+from reportlab.platypus import Flowable
+
+from generator.sheets.styles import BODY, CAPITAL, DEVANAGARI_SPREAD, LATIN_SPREAD, THIN, Style
+from generator.sheets.text import Line, Run, broken
+
+Canvas: TypeAlias = Any
+"""A ReportLab canvas; the library has no types."""
+
+_DEVANAGARI = re.compile("[\u0900-\u097f]")
+_ANY_WIDTH = 1e6
+
+
+class Piece(Flowable):  # type: ignore[misc]
+    """Base of our flowables.
+
+    A piece has space above (`before`) and below (`after`), in points. `keep` says that it stays on one page with what
+    follows; `outline` is its entry in the document's table of contents.
+    """
+
+    before = 0.0
+    after = 0.0
+    keep = False
+    outline = ""
+
+    def measure(self, width: float) -> float:
+        """Settle the layout for a width and return the height, both in points."""
+        raise AssertionError(f"{type(self).__name__} can't be measured")
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """Draw with the upper left corner at a place; `measure` comes before."""
+        raise AssertionError(f"{type(self).__name__} can't be painted")
+
+    def wrap(self, available: float, _height: float = 0.0) -> tuple[float, float]:
+        """The library's name for `measure`."""
+        self.width, self.height = available, self.measure(available)
+        return self.width, self.height
+
+    def drawOn(self, canvas: Canvas, x: float, y: float, _sW: float = 0) -> None:  # noqa: N802, N803 (ReportLab's names)
+        """Draw with the lower left corner at a place."""
+        self.paint(canvas, x, y + self.height)
+
+    def cut(self, _width: float, _height: float) -> tuple[Piece, Piece] | None:
+        """The part that fits into a height, and the rest; None where the piece can't be split there."""
+        return None
+
+    def first_height(self, width: float) -> float:
+        """The least height that must be free below a heading: the whole piece where it can't be split."""
+        return self.measure(width)
+
+
+class Text(Piece):
+    """A paragraph.
+
+    Args:
+        text: plain text, or runs. Nothing in it is read as mark-up.
+        style: how it is set.
+        lines: what is left of a split paragraph.
+    """
+
+    def __init__(self, text: str | Sequence[Run], style: Style = BODY, lines: Sequence[Line] | None = None) -> None:
+        super().__init__()
+        runs = (Run(text),) if isinstance(text, str) else tuple(text)
+        self.runs = tuple(Run(run.text, True, run.subscript) for run in runs) if style.bold else runs
+        self.style = style
+        self.before, self.after, self.keep = style.before, style.after, style.keep
+        spread = DEVANAGARI_SPREAD if any(_DEVANAGARI.search(run.text) for run in runs) else LATIN_SPREAD
+        self.leading = style.size * spread
+        self.lines: Sequence[Line] = lines or ()
+        self._given = lines is not None
+
+    def plain(self) -> str:
+        """The text without its hands."""
+        return "".join(run.text for run in self.runs)
+
+    def natural_width(self) -> float:
+        """Width without any line break, in points."""
+        lines = broken(self.runs, self.style.size, _ANY_WIDTH)
+        return max(line.width for line in lines) + self.style.indent
+
+    def measure(self, width: float) -> float:
+        """Break the lines."""
+        if not self._given:
+            self.lines = broken(self.runs, self.style.size, width - self.style.indent)
+        self.width = width
+        return len(self.lines) * self.leading
+
+    def cut(self, width: float, height: float) -> tuple[Piece, Piece] | None:
+        """At least two lines stay on each side."""
+        self.measure(width)
+        fits = min(int(height / self.leading + 1e-6), len(self.lines) - 2)
+        if fits < 2:
+            return None
+        upper = Text(self.runs, self.style.but(after=0.0), self.lines[:fits])
+        return upper, Text(self.runs, self.style.but(before=0.0), self.lines[fits:])
+
+    def first_height(self, width: float) -> float:
+        """Two lines, or all of up to three."""
+        whole = self.measure(width)
+        return 2 * self.leading if len(self.lines) > 3 else whole
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """Draw the lines; letters stand in the middle of their line's height."""
+        style = self.style
+        pen = canvas.beginText()
+        y = top - (self.leading + CAPITAL * style.size) / 2
+        hand = None
+        for line in self.lines:
+            start = x + style.indent
+            if style.align != "left":
+                spare = self.width - style.indent - line.width
+                start += spare if style.align == "right" else spare / 2
+            for segment in line.segments:
+                if segment.hand != hand:
+                    hand = segment.hand
+                    pen.setFont(hand.font, hand.size)
+                pen.setTextOrigin(start + segment.x, y - segment.hand.drop)
+                pen.textLine(segment.glyphs)
+            y -= self.leading
+        canvas.drawText(pen)
+
+
+class Space(Piece):
+    """Empty room of a height in points."""
+
+    def __init__(self, height: float) -> None:
+        super().__init__()
+        self._height = height
+
+    def measure(self, width: float) -> float:
+        """Its height."""
+        self.width = width
+        return self._height
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """Nothing is drawn."""
+
+
+class Column(Piece):
+    """Pieces below each other that always stay together."""
+
+    def __init__(self, pieces: Sequence[Piece], *, before: float = 0.0, after: float = 0.0, keep: bool = False) -> None:
+        super().__init__()
+        self.pieces = tuple(pieces)
+        self.before, self.after, self.keep = before, after, keep
+        self._tops: list[float] = []
+
+    def measure(self, width: float) -> float:
+        """The heights and the spaces between; the larger of two meeting spaces counts."""
+        self.width = width
+        self._tops = []
+        used = space = 0.0
+        for number, piece in enumerate(self.pieces):
+            if number:
+                used += max(space, piece.before)
+            self._tops.append(used)
+            used += piece.wrap(width)[1]
+            space = piece.after
+        return used
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """Draw them."""
+        for piece, down in zip(self.pieces, self._tops, strict=True):
+            piece.paint(canvas, x, top - down)
+
+
+class Row(Piece):
+    """Pieces side by side.
+
+    Args:
+        cells: each with its width in points; None shares what is left.
+        gap: between two cells, points.
+        middle: whether the cells are centred on each other; otherwise their tops are in line.
+        before: space above.
+        after: space below.
+    """
+
+    def __init__(
+        self,
+        cells: Sequence[tuple[float | None, Piece]],
+        *,
+        gap: float = 6.0,
+        middle: bool = False,
+        before: float = 0.0,
+        after: float = 0.0,
+    ) -> None:
+        super().__init__()
+        self._cells = tuple(cells)
+        self._gap, self._middle = gap, middle
+        self.before, self.after = before, after
+        self._lefts: list[float] = []
+
+    def measure(self, width: float) -> float:
+        """The tallest cell."""
+        self.width = width
+        fixed = sum(cell for cell, _ in self._cells if cell is not None) + self._gap * (len(self._cells) - 1)
+        open_cells = sum(cell is None for cell, _ in self._cells)
+        share = (width - fixed) / open_cells if open_cells else 0.0
+        self._lefts, left = [], 0.0
+        for cell, piece in self._cells:
+            self._lefts.append(left)
+            own = share if cell is None else cell
+            piece.wrap(own)
+            left += own + self._gap
+        return max((piece.height for _, piece in self._cells), default=0.0)
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """Draw them."""
+        for (_, piece), left in zip(self._cells, self._lefts, strict=True):
+            down = (self.height - piece.height) / 2 if self._middle else 0.0
+            piece.paint(canvas, x + left, top - down)
+
+
+class Box(Piece):
+    """A piece with a line round it, never split.
+
+    Args:
+        piece: what stands inside.
+        line: width of the line, points.
+        padding: between the line and the piece, points.
+        bar: width of a solid bar on the left, points.
+        least: least height, points.
+        before: space above.
+        after: space below.
+    """
+
+    def __init__(
+        self,
+        piece: Piece,
+        *,
+        line: float = THIN,
+        padding: float = 6.0,
+        bar: float = 0.0,
+        least: float = 0.0,
+        before: float = 0.0,
+        after: float = 0.0,
+    ) -> None:
+        super().__init__()
+        self.piece = piece
+        self._line, self._padding, self._bar, self._least = line, padding, bar, least
+        self.before, self.after = before, after
+
+    def measure(self, width: float) -> float:
+        """The piece and its padding."""
+        self.width = width
+        return max(self._least, self.piece.wrap(width - 2 * self._padding - self._bar)[1] + 2 * self._padding)
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """The line, the bar, then the piece."""
+        canvas.setLineWidth(self._line)
+        canvas.rect(x, top - self.height, self.width, self.height, stroke=1, fill=0)
+        if self._bar:
+            canvas.rect(x, top - self.height, self._bar, self.height, stroke=0, fill=1)
+        self.piece.paint(canvas, x + self._bar + self._padding, top - self._padding)
+
+
+class Grid(Piece):
+    """A table with thin lines; it is split between rows, and its head is repeated.
+
+    Args:
+        rows: cells row by row.
+        widths: shares of the columns; they are stretched to the whole width.
+        head: cells of the first row of each part; empty for none.
+        before: space above.
+        after: space below.
+    """
+
+    padding = 4.0
+
+    def __init__(
+        self,
+        rows: Sequence[Sequence[Piece]],
+        widths: Sequence[float],
+        head: Sequence[Piece] = (),
+        *,
+        before: float = 2.0,
+        after: float = 7.0,
+    ) -> None:
+        super().__init__()
+        self._rows = tuple(tuple(row) for row in rows)
+        self._head = tuple(head)
+        self._shares = tuple(widths)
+        self.before, self.after = before, after
+        self._columns: list[float] = []
+        self._heights: list[float] = []
+
+    def _all(self) -> tuple[tuple[Piece, ...], ...]:
+        return (self._head, *self._rows) if self._head else self._rows
+
+    def measure(self, width: float) -> float:
+        """The sum of the rows, each as tall as its tallest cell."""
+        self.width = width
+        whole = sum(self._shares)
+        self._columns = [share / whole * width for share in self._shares]
+        self._heights = []
+        for row in self._all():
+            cells = zip(row, self._columns, strict=True)
+            tallest = max(cell.wrap(column - 2 * self.padding)[1] for cell, column in cells)
+            self._heights.append(tallest + 2 * self.padding)
+        return sum(self._heights)
+
+    def cut(self, width: float, height: float) -> tuple[Piece, Piece] | None:
+        """Between two rows; the head never stands alone."""
+        self.measure(width)
+        heads = int(bool(self._head))
+        used, fits = 0.0, 0
+        for row in self._heights:
+            if used + row > height:
+                break
+            used, fits = used + row, fits + 1
+        if not heads < fits < len(self._heights):
+            return None
+        upper = Grid(self._rows[: fits - heads], self._shares, self._head, before=self.before, after=0.0)
+        return upper, Grid(self._rows[fits - heads :], self._shares, self._head, before=0.0, after=self.after)
+
+    def first_height(self, width: float) -> float:
+        """The head and one row."""
+        self.measure(width)
+        return sum(self._heights[: 1 + bool(self._head)])
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """Lines round every cell; a thicker one below the head."""
+        canvas.setLineWidth(THIN)
+        y = top
+        for number, (row, height) in enumerate(zip(self._all(), self._heights, strict=True)):
+            left = x
+            for cell, column in zip(row, self._columns, strict=True):
+                canvas.rect(left, y - height, column, height, stroke=1, fill=0)
+                cell.paint(canvas, left + self.padding, y - self.padding)
+                canvas.setLineWidth(THIN)
+                left += column
+            y -= height
+            if self._head and number == 0:
+                canvas.setLineWidth(2 * THIN)
+                canvas.line(x, y, x + self.width, y)
+                canvas.setLineWidth(THIN)

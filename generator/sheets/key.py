@@ -1,0 +1,118 @@
+"""The key of a printed set: each learner's right answers, worked line by line, and what each wrong answer means."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+
+from generator.calculations import BOOK
+from generator.curriculum import CourseContent
+from generator.exercises import (
+    LETTERS,
+    ChoiceItem,
+    Learner,
+    MatchItem,
+    NumberItem,
+    OrderItem,
+    QuestionItem,
+    Record,
+    ScenarioItem,
+)
+from generator.formula import show
+from generator.sheets.flow import Column, Grid, Piece, Row, Text
+from generator.sheets.page import Part, sheet_pdf
+from generator.sheets.signs import Number
+from generator.sheets.styles import CELL, HEADING, NOTE, SUBHEADING, TIGHT, TITLE
+from generator.sheets.working import worked_pieces
+from generator.sheets.worksheet import about_set, refuse_unprintable, wanted_learners
+from generator.words import Words
+
+_RIGHT = SUBHEADING.but(before=0.0, after=2.0)
+
+
+def key_pdf(record: Record, content: CourseContent, learners: Collection[int] = ()) -> bytes:
+    """The key of a printed set, for whoever marks by hand or talks a mistake over.
+
+    Args:
+        record: of the set.
+        content: the course that the set was made from.
+        learners: numbers of the learners wanted; none given means all.
+
+    Raises:
+        RefusedError: a name with signs that the course's font does not have.
+        MachineError: shaping is missing.
+    """
+    wanted = wanted_learners(record, learners)
+    refuse_unprintable([learner.name for learner in wanted])
+    set_id = record.set_id
+    words = content.words[record.language]
+    about = about_set(record, content, words.say("sheet.key"), set_id)
+    return sheet_pdf(about, [_part(learner, record, content, set_id) for learner in wanted])
+
+
+def _part(learner: Learner, record: Record, content: CourseContent, set_id: str) -> Part:
+    words = content.words[record.language]
+    title = f"{words.say('sheet.key')} · {learner.name}"
+    sheet = words.say("sheet.number", number=learner.number, set=set_id)
+    module = content.modules[record.module].title[record.language]
+    opening = [Text(f"{module} · {sheet}", TIGHT), Text(words.say("sheet.key_only_for_trainers"), NOTE)]
+    pieces: list[Piece] = [Text(title, TITLE), *opening]
+    told: ScenarioItem | None = None
+    known: set[str] = set()
+    for label, item, scenario in learner.labelled():
+        if scenario is not None and scenario is not told:
+            told, known = scenario, set()
+            pieces += [Text(scenario.title, HEADING), Text(words.say("sheet.key_scenario"), NOTE.but(keep=True))]
+        answer = Column(list(_answer(item, scenario, known, words)))
+        pieces.append(Row([(24.0, Number(label)), (None, answer)], gap=8, after=9))
+    name = f"{words.say('sheet.key')} · {module}"
+    return Part(name, module, f"{learner.number}. {learner.name}", f"{title} · {sheet}", words, pieces)
+
+
+def _answer(item: QuestionItem, scenario: ScenarioItem | None, known: set[str], words: Words) -> Iterator[Piece]:
+    match item:
+        case NumberItem():
+            yield from _number(item, scenario, known, words)
+        case ChoiceItem():
+            right = " ".join(LETTERS[place] for place, i in enumerate(item.order) if i in item.right)
+            yield Text(right, _RIGHT)
+            yield from (Text(item.options[i], TIGHT) for i in item.order if i in item.right)
+            meant = [(LETTERS[place], item.why[i]) for place, i in enumerate(item.order) if item.why[i]]
+            yield from _meaning(meant, words)
+        case OrderItem():
+            yield Text(" ".join(LETTERS[item.order.index(i)] for i in range(len(item.steps))), _RIGHT)
+            yield Text(item.why, TIGHT)
+        case MatchItem():
+            yield Text(" ".join(f"{i + 1}{LETTERS[item.order.index(i)]}" for i in range(len(item.left))), _RIGHT)
+            yield Text(item.why, TIGHT)
+
+
+def _number(item: NumberItem, scenario: ScenarioItem | None, known: set[str], words: Words) -> Iterator[Piece]:
+    """The right answer, its working, and the answers of the mistakes that the question looks for.
+
+    In a scenario the lines that an earlier part has worked out are not repeated.
+    """
+    yield Text(words.with_unit(item.shown_key, item.unit), _RIGHT)
+    steps = BOOK.trace(item.asks, scenario.givens if scenario else item.givens)
+    yield from worked_pieces([step for step in steps if step.name not in known], words)
+    known.update(step.name for step in steps)
+    rows = [
+        [
+            Text(words.with_unit(show(value, item.places), item.unit), CELL.but(bold=True)),
+            Text(words.say_one_of("misconception", f"{name}.mistake"), CELL),
+            Text(words.say_one_of("misconception", f"{name}.hill"), CELL),
+        ]
+        for name, value in item.wrong.items()
+    ]
+    if rows:
+        heads = [words.say("sheet.wrong_answer"), words.say("sheet.mistake"), words.say("sheet.hill")]
+        yield _table(rows, (1.0, 2.4, 2.4), heads)
+
+
+def _meaning(meant: Sequence[tuple[str, str]], words: Words) -> Iterator[Piece]:
+    if meant:
+        rows = [[Text(letter, CELL.but(bold=True)), Text(why, CELL)] for letter, why in meant]
+        yield _table(rows, (1.0, 4.8), [words.say("sheet.wrong_answer"), words.say("sheet.hill")])
+
+
+def _table(rows: Sequence[Sequence[Piece]], widths: Sequence[float], heads: Sequence[str]) -> Piece:
+    return Grid(rows, widths, [Text(head, NOTE.but(bold=True, after=0.0)) for head in heads], before=3.0)

@@ -1,0 +1,236 @@
+"""The base of every sheet: A4, margins, running head, footer, outline and metadata; laid out first, then written.
+
+All pages of a part are laid out before the first is drawn, so that "page 2 of 3" is known. The same input gives the
+same bytes: no clock, no random name, no file is asked.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from io import BytesIO
+
+from generator.figures.fonts import fonts
+from reportlab.lib.pagesizes import A4, landscape
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas as PdfCanvas
+
+from generator.problems import MachineError
+from generator.sheets.flow import Canvas, Piece, Text
+from generator.sheets.styles import FOOT, FOOTER, MARGIN, THIN
+from generator.words import Words
+
+HASH_LENGTH = 10
+
+
+def content_hash(parts: Mapping[str, bytes]) -> str:
+    """Ten letters and digits that change with any byte of what a sheet was made from.
+
+    Args:
+        parts: the content by name.
+
+    Example:
+        >>> content_hash({"a": b"b"}) == content_hash({"ab": b""})
+        False
+    """
+    total = hashlib.sha256()
+    for name in sorted(parts):
+        for piece in (name.encode("utf-8"), parts[name]):
+            total.update(len(piece).to_bytes(8, "big") + piece)
+    return total.hexdigest()[:HASH_LENGTH]
+
+
+@dataclass(frozen=True, slots=True)
+class About:
+    """What a document says about itself, on every page and in its metadata.
+
+    Args:
+        name: what the document is called.
+        language: main language code.
+        version: of the course.
+        content: hash of what it was made from.
+        sideways: whether the page lies on its long side.
+    """
+
+    name: str
+    language: str
+    version: str
+    content: str
+    sideways: bool = False
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Width and height in points."""
+        width, height = A4
+        return (height, width) if self.sideways else (width, height)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Pages that are numbered together, such as one learner's sheet.
+
+    Args:
+        name: of the sheet, as people call it; on every page.
+        page: name of the page that is its accessible version.
+        title: entry in the outline.
+        head: running head of the pages after the first; empty for none.
+        words: of the language of the head and footer.
+        pieces: what stands on the pages.
+    """
+
+    name: str
+    page: str
+    title: str
+    head: str
+    words: Words
+    pieces: Sequence[Piece]
+
+
+@dataclass(frozen=True, slots=True)
+class _Placed:
+    piece: Piece
+    top: float
+
+
+def sheet_pdf(about: About, parts: Sequence[Part]) -> bytes:
+    """A document of one or more parts.
+
+    Args:
+        about: what it says about itself.
+        parts: in order.
+
+    Raises:
+        MachineError: shaping is missing, a sign has no glyph, or a piece is higher than a page.
+    """
+    fonts()
+    out = BytesIO()
+    canvas = PdfCanvas(
+        out, pagesize=landscape(A4) if about.sideways else A4, invariant=1, pageCompression=1, lang=about.language
+    )
+    canvas.setTitle(about.name)
+    canvas.setAuthor("Tankschool")
+    canvas.setCreator("Tankschool")
+    canvas.setSubject(parts[0].words.say("sheet.accessible", page=parts[0].page))
+    canvas.setKeywords(f"version {about.version}, content {about.content}")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    for number, part in enumerate(parts):
+        _write(canvas, about, part, number)
+    canvas.showOutline()
+    canvas.save()
+    return out.getvalue()
+
+
+def _write(canvas: Canvas, about: About, part: Part, number: int) -> None:
+    width, height = about.size
+    head = _head(part, width)
+    footer = _Footer(about, part)
+    pages = laid_out(part.pieces, width - 2 * MARGIN, height - MARGIN, FOOT, head.height + 8 if head else 0.0)
+    for count, page in enumerate(pages, start=1):
+        if count == 1:
+            _bookmark(canvas, f"part-{number}", part.title, 0, height)
+        for place, placed in enumerate(page):
+            if placed.piece.outline:
+                _bookmark(canvas, f"part-{number}-{count}-{place}", placed.piece.outline, 1, placed.top)
+            placed.piece.paint(canvas, MARGIN, placed.top)
+        if head and count > 1:
+            head.paint(canvas, MARGIN, height - MARGIN)
+            canvas.setLineWidth(THIN)
+            canvas.line(MARGIN, height - MARGIN - head.height - 2, width - MARGIN, height - MARGIN - head.height - 2)
+        footer.paint(canvas, width, count, len(pages))
+        canvas.showPage()
+
+
+def _head(part: Part, width: float) -> Text | None:
+    if not part.head:
+        return None
+    head = Text(part.head, FOOTER.but(size=10.0))
+    head.wrap(width - 2 * MARGIN)
+    return head
+
+
+def _bookmark(canvas: Canvas, key: str, title: str, level: int, top: float) -> None:
+    canvas.bookmarkHorizontal(key, 0, top)
+    canvas.addOutlineEntry(title, key, level, closed=0)
+
+
+def laid_out(
+    pieces: Sequence[Piece], width: float, top: float, bottom: float, head: float = 0.0
+) -> list[list[_Placed]]:
+    """Pieces placed on pages, from the top down.
+
+    Args:
+        pieces: in order.
+        width: of the text, points.
+        top: where the first piece starts, points from the page's lower edge.
+        bottom: where the last piece ends at the latest.
+        head: room for the running head on all pages but the first.
+
+    Raises:
+        MachineError: a piece that can't be split is higher than a page.
+    """
+    pages: list[list[_Placed]] = [[]]
+    y, space = top, 0.0
+    todo = list(reversed(pieces))
+    while todo:
+        piece = todo.pop()
+        gap = max(space, piece.before) if pages[-1] else 0.0
+        piece.wrap(width)
+        room = y - gap - bottom + 1e-6
+        follow = _followers(piece, todo, width)
+        if piece.height + follow <= room or (piece.height <= room and not pages[-1]):
+            pages[-1].append(_Placed(piece, y - gap))
+            y -= gap + piece.height
+            space = piece.after
+            continue
+        halves = None if piece.height <= room else piece.cut(width, room)
+        if halves is None and not pages[-1]:
+            raise MachineError(f"a piece of the sheet is {piece.height / mm:.0f} mm high, more than a page holds")
+        if halves is not None:
+            upper, rest = halves
+            upper.wrap(width)
+            pages[-1].append(_Placed(upper, y - gap))
+            todo.append(rest)
+        else:
+            todo.append(piece)
+        pages.append([])
+        y, space = top - head, 0.0
+    return pages
+
+
+def _followers(piece: Piece, todo: Sequence[Piece], width: float) -> float:
+    """Height that must be free below a heading: the headings and the first lines or piece that it announces."""
+    needed, place = 0.0, len(todo) - 1
+    while piece.keep and place >= 0:
+        after, piece = piece.after, todo[place]
+        piece.wrap(width)
+        needed += max(after, piece.before)
+        needed += piece.first_height(width)
+        place -= 1
+    return needed
+
+
+class _Footer:
+    """The sheet's name, version and hash, the page with the accessible version, and the page number."""
+
+    number_width = 34 * mm
+
+    def __init__(self, about: About, part: Part) -> None:
+        words = self._words = part.words
+        self._name = Text(
+            words.say("sheet.footer", name=part.name, version=about.version, content=about.content), FOOTER
+        )
+        self._accessible = Text(words.say("sheet.accessible", page=part.page), FOOTER)
+
+    def paint(self, canvas: Canvas, width: float, page: int, pages: int) -> None:
+        whole = width - 2 * MARGIN
+        number = Text(self._words.say("sheet.page_of", page=page, pages=pages), FOOTER.but(bold=True, align="right"))
+        number.wrap(self.number_width)
+        self._name.wrap(whole - self.number_width)
+        self._accessible.wrap(whole)
+        y = FOOT - 3 * mm
+        canvas.setLineWidth(THIN)
+        canvas.line(MARGIN, y, width - MARGIN, y)
+        self._name.paint(canvas, MARGIN, y - 2)
+        number.paint(canvas, width - MARGIN - self.number_width, y - 2)
+        self._accessible.paint(canvas, MARGIN, y - 2 - self._name.height)

@@ -1,0 +1,95 @@
+"""The checklist of a practical: what the observer watches for, with the critical steps told by shape and by word."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.curriculum import CourseContent
+from generator.curriculum.models import PracticalStep
+from generator.sheets.flow import Column, Grid, Piece, Row, Text
+from generator.sheets.handout import caution
+from generator.sheets.page import About, Part, content_hash, sheet_pdf
+from generator.sheets.signs import Blank, Boxes, Critical
+from generator.sheets.styles import BODY, CELL, HEADING, NOTE, TIGHT, TITLE
+from generator.sheets.text import Run
+from generator.words import Words
+
+_TICK = 20.0
+
+
+def practical_pdf(practical_id: str, language: str, content: CourseContent) -> bytes:
+    """The checklist of a practical, one for each learner who is watched.
+
+    Args:
+        practical_id: of `quizzes/practicals/*.yaml`.
+        language: language code.
+        content: the course.
+
+    Raises:
+        MachineError: shaping is missing, or a sign has no glyph.
+    """
+    practical = content.practicals[practical_id]
+    words = content.words[language]
+    title = practical.title[language]
+    module = content.modules[practical.module].title[language]
+    pieces: list[Piece] = [Text(title, TITLE), Text(f"{words.say('sheet.checklist')} · {module}", TIGHT.but(after=4.0))]
+    pieces += [_people(words), Text(words.say("sheet.task"), HEADING), Text(practical.task[language], BODY)]
+    if practical.tools:
+        tools = "; ".join(tool[language] for tool in practical.tools)
+        pieces.append(Text([Run(words.say("sheet.tools") + " ", bold=True), Run(tools)], BODY))
+    pieces += [caution(each[language], words) for each in practical.cautions]
+    pieces += [Text(words.say("sheet.steps"), HEADING), _rule(words)]
+    pieces.append(_steps(practical.steps, words))
+    pieces.append(Column([_line(words.say("sheet.signed_observer"))], before=10.0))
+    name = f"{words.say('sheet.checklist')} · {title}"
+    about = About(name, language, content.course.version, content_hash(content.sources))
+    return sheet_pdf(about, [Part(name, module, title, name, words, pieces)])
+
+
+def _people(words: Words) -> Piece:
+    lines = [words.say("sheet.learner"), words.say("sheet.observer"), words.say("sheet.day")]
+    return Column([_line(text) for text in lines], after=8.0)
+
+
+def _line(text: str) -> Piece:
+    label = Text(text, TIGHT)
+    return Row([(label.natural_width() + 1, label), (None, Blank(26.0))], middle=True)
+
+
+def _rule(words: Words) -> Piece:
+    """What the boxes and the diamond mean."""
+    meaning = Row(
+        [(Critical.side, Critical()), (None, Text(words.say("sheet.critical_rule"), TIGHT))], gap=8, middle=True
+    )
+    return Column([Text(words.say("sheet.how_to_watch"), TIGHT), meaning], after=4.0, keep=True)
+
+
+def _steps(steps: tuple[PracticalStep, ...], words: Words) -> Piece:
+    head = [
+        "",
+        words.say("sheet.step"),
+        words.say("sheet.done"),
+        words.say("sheet.not_done"),
+        words.say("sheet.not_seen"),
+    ]
+    style = NOTE.but(bold=True, after=0.0)
+    heads = [Text(head[0], style), Text(head[1], style), *(Text(text, style.but(align="center")) for text in head[2:])]
+    return Grid(
+        [_step(number, step, words) for number, step in enumerate(steps, start=1)], (0.9, 9.4, 1.7, 1.7, 1.7), heads
+    )
+
+
+def _step(number: int, step: PracticalStep, words: Words) -> list[Piece]:
+    language = words.language
+    text = list(_told(step, language))
+    if step.critical:
+        word = Text(words.say("sheet.critical"), CELL.but(bold=True))
+        text.insert(0, Row([(Critical.side, Critical()), (None, word)], gap=6, middle=True, after=2.0))
+    tick = (Row([(None, Column([])), (_TICK, Boxes(1, _TICK)), (None, Column([]))]) for _ in range(3))
+    return [Text(str(number), CELL.but(bold=True)), Column(text), *tick]
+
+
+def _told(step: PracticalStep, language: str) -> Iterator[Piece]:
+    yield Text(step.text[language], CELL.but(after=2.0))
+    if step.tolerance:
+        yield Text(step.tolerance[language], NOTE.but(after=0.0))

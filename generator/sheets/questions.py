@@ -1,0 +1,84 @@
+"""Questions as they are printed: the page's text, and a place for the answer as the answers' table wants it."""
+
+from __future__ import annotations
+
+from generator.exercises import LETTERS, ChoiceItem, MatchItem, NumberItem, OrderItem, QuestionItem
+from generator.sheets.flow import Box, Column, Piece, Row, Space, Text
+from generator.sheets.signs import Blank, Boxes, Letter, Number
+from generator.sheets.styles import BODY, NOTE, SUBHEADING, TIGHT
+from generator.words import Words
+
+WORKING_ROOM = 62.0
+"""Points of empty room to work a number out: four handwritten lines."""
+_NUMBER = 24.0
+_LETTER = 22.0
+_BOX = 24.0
+
+
+def question(label: str, item: QuestionItem, words: Words) -> Piece:
+    """A question with its number and its box, which always stay together.
+
+    Args:
+        label: the printed number.
+        item: with its numbers in place.
+        words: of the learner's language.
+    """
+    pieces = [Text(item.text, BODY), _answer_box(item, words)]
+    return Row([(_NUMBER, Number(label)), (None, Column(pieces))], gap=8, before=4, after=9)
+
+
+def _answer_box(item: QuestionItem, words: Words) -> Piece:
+    match item:
+        case NumberItem():
+            inside = _working(item, words)
+        case ChoiceItem():
+            inside = _options(item, words)
+        case OrderItem():
+            inside = _steps(item, words)
+        case MatchItem():
+            inside = _pairs(item, words)
+    return Box(inside)
+
+
+def _working(item: NumberItem, words: Words) -> Piece:
+    return Column([Text(words.say("sheet.work"), NOTE), Space(WORKING_ROOM), _line(words, item.unit)])
+
+
+def _line(words: Words, unit: str) -> Piece:
+    """`Answer ______ m`, on the right."""
+    answer = Text(words.say("sheet.answer"), SUBHEADING.but(before=0.0, after=0.0, align="right"))
+    shown = Text(words.say_one_of("unit", unit) if unit else " ", SUBHEADING.but(before=0.0, after=0.0))
+    width = max(shown.natural_width() + 1, 30.0)
+    return Row([(None, answer), (130.0, Blank()), (width, shown)], middle=True)
+
+
+def _options(item: ChoiceItem, words: Words) -> Piece:
+    told = words.say("sheet.choose_several") if item.several else words.say("sheet.choose_one")
+    return Column([Text(told, NOTE), *(_lettered(item.options, item.order)), _line(words, "")])
+
+
+def _lettered(texts: tuple[str, ...], order: tuple[int, ...]) -> list[Piece]:
+    """The texts as they are shown, each with its letter."""
+    return [
+        Row([(_LETTER, Letter(LETTERS[place])), (None, Text(texts[i], TIGHT))], gap=8, middle=True, after=4)
+        for place, i in enumerate(order)
+    ]
+
+
+def _steps(item: OrderItem, words: Words) -> Piece:
+    boxes = Boxes(len(item.steps), _BOX)
+    first = Text(words.say("sheet.first"), TIGHT.but(align="right"))
+    last = Text(words.say("sheet.last"), TIGHT)
+    answer = Row(
+        [(None, first), (boxes.natural, boxes), (last.natural_width() + 1, last)], gap=8, middle=True, before=4
+    )
+    return Column([Text(words.say("sheet.put_in_order"), NOTE), *_lettered(item.steps, item.order), answer])
+
+
+def _pairs(item: MatchItem, words: Words) -> Piece:
+    left = [
+        Row([(None, Text(f"{number}. {text}", TIGHT)), (_BOX, Boxes(1, _BOX))], gap=8, middle=True, after=4)
+        for number, text in enumerate(item.left, start=1)
+    ]
+    sides = Row([(None, Column(left)), (None, Column(_lettered(item.right, item.order)))], gap=18)
+    return Column([Text(words.say("sheet.match"), NOTE), sides])

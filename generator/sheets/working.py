@@ -1,0 +1,54 @@
+"""Worked solutions on paper: one line for each step, symbols with their subscripts, the result in bold."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from generator.calculations import BOOK
+from generator.formula import Step
+from generator.sheets.flow import Piece, Text
+from generator.sheets.styles import NOTE, TIGHT
+from generator.sheets.text import Run
+from generator.words import Words
+
+_SYMBOL = re.compile(r"\b([A-Za-z]{1,3}[0-9]?)_([A-Za-z0-9]{1,3})\b")
+"""A symbol with a subscript, as the calculation module writes it."""
+_WORD = re.compile(r"\b(?:round up|round down|if|otherwise|and|or|not)\b")
+"""The words of a formula in plain text."""
+
+
+def worked_pieces(steps: Sequence[Step], words: Words) -> Iterator[Piece]:
+    """A worked solution: above each line, in words, what it works out.
+
+    Args:
+        steps: from the book's trace.
+        words: of the reader's language.
+    """
+    for step in steps:
+        if step.name in BOOK.quantities:  # a name inside a quantity is the program's own and has no words
+            yield Text(words.say_one_of("quantity", step.name), NOTE.but(after=0.0, keep=True))
+        formula, numbers = in_words(step.formula, words), in_words(step.substituted, words)
+        line = [*symbols(step.symbol), Run(" = "), *symbols(formula), Run(f" = {numbers} = ")]
+        result = Run(words.with_unit(step.shown, step.unit), bold=True)
+        yield Text([*line, result], TIGHT.but(indent=10.0))
+
+
+def in_words(formula: str, words: Words) -> str:
+    """A line of formula with its few English words in the reader's language."""
+    return _WORD.sub(lambda match: words.say_one_of("sheet.in_formula", match[0].replace(" ", "_")), formula)
+
+
+def symbols(text: str) -> list[Run]:
+    """A line of formula with subscripts set low.
+
+    Example:
+        >>> [run.text for run in symbols("2 × D_i + b")]
+        ['2 × D', 'i', ' + b']
+    """
+    runs: list[Run] = []
+    end = 0
+    for match in _SYMBOL.finditer(text):
+        runs += [Run(text[end : match.end(1)]), Run(match[2], subscript=True)]
+        end = match.end()
+    return [*runs, Run(text[end:])] if text[end:] else runs

@@ -1,0 +1,103 @@
+"""Personal worksheets: one numbered sheet for every learner of a printed set."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from generator.figures.fonts import BOLD
+
+from generator.curriculum import CourseContent
+from generator.exercises import Learner, Record, ScenarioItem
+from generator.problems import MachineError, RefusedError
+from generator.sheets.flow import Box, Column, Piece, Row, Text
+from generator.sheets.page import About, Part, sheet_pdf
+from generator.sheets.questions import question
+from generator.sheets.signs import Blank
+from generator.sheets.styles import BODY, HEADING, NOTE, TIGHT, TITLE
+from generator.sheets.text import shaped
+from generator.words import Words
+
+
+def worksheet_pdf(record: Record, content: CourseContent, learners: Collection[int] = ()) -> bytes:
+    """The worksheets of a printed set.
+
+    Args:
+        record: of the set; what it holds is what is printed.
+        content: the course that the set was made from.
+        learners: numbers of the learners wanted; none given means all.
+
+    Raises:
+        RefusedError: a name with signs that the course's font does not have.
+        MachineError: shaping is missing, or a question is higher than a page.
+    """
+    wanted = wanted_learners(record, learners)
+    refuse_unprintable([learner.name for learner in wanted])
+    set_id = record.set_id
+    about = about_set(record, content, content.words[record.language].say("sheet.worksheet"), set_id)
+    return sheet_pdf(about, [_part(learner, record, content, set_id) for learner in wanted])
+
+
+def wanted_learners(record: Record, numbers: Collection[int]) -> list[Learner]:
+    """The learners with these numbers, or all."""
+    return [learner for learner in record.learners if not numbers or learner.number in numbers]
+
+
+def refuse_unprintable(names: Collection[str]) -> None:
+    """Refuse names that would come out with empty boxes.
+
+    Raises:
+        RefusedError: naming all of them.
+    """
+    bad = []
+    for name in names:
+        try:
+            for word in name.split():
+                shaped(word, BOLD)
+        except MachineError as error:
+            bad.append(f"'{name}': {error}")
+    if bad:
+        raise RefusedError("names that can't be printed; write them in Latin or Devanagari letters: " + "; ".join(bad))
+
+
+def about_set(record: Record, content: CourseContent, kind: str, set_id: str) -> About:
+    """What the documents of a set say about themselves; the set's own id is the hash of all that it holds."""
+    module = content.modules[record.module].title[record.language]
+    return About(f"{kind} · {module}", record.language, record.course_version, set_id)
+
+
+def _part(learner: Learner, record: Record, content: CourseContent, set_id: str) -> Part:
+    words = content.words[learner.language]
+    module = content.modules[record.module].title[learner.language]
+    sheet = words.say("sheet.number", number=learner.number, set=set_id)
+    head = f"{learner.name} · {sheet} · {module}"
+    pieces = [*_opening(learner, module, sheet, words), *_questions(learner, content, words)]
+    name = f"{words.say('sheet.worksheet')} · {module}"
+    return Part(name, module, f"{learner.number}. {learner.name}", head, words, pieces)
+
+
+def _opening(learner: Learner, module: str, sheet: str, words: Words) -> Iterator[Piece]:
+    yield Text(module, TITLE)
+    name = Text(learner.name, HEADING.but(before=0.0))
+    day = Text(words.say("sheet.day"), TIGHT.but(align="right"))
+    width = day.natural_width() + 1
+    yield Row([(None, Column([name, Text(sheet, TIGHT)])), (width, day), (100.0, Blank())], after=6)
+    how = [Text(words.say("sheet.how"), TIGHT), Text(words.say("sheet.not_a_design"), NOTE)]
+    yield Box(Column(how), after=10)
+
+
+def _questions(learner: Learner, content: CourseContent, words: Words) -> Iterator[Piece]:
+    told: ScenarioItem | None = None
+    for label, item, scenario in learner.labelled():
+        if scenario is not None and scenario is not told:
+            yield from _scenario(scenario, content, words)
+            told = scenario
+        yield question(label, item, words)
+
+
+def _scenario(scenario: ScenarioItem, content: CourseContent, words: Words) -> Iterator[Piece]:
+    title = Text(scenario.title, HEADING)
+    title.outline = scenario.title
+    yield title
+    pieces: list[Piece] = [Text(scenario.text, BODY), Text(words.say("sheet.scenario"), NOTE)]
+    pieces.append(Text(content.course.invented[words.language], NOTE))
+    yield Box(Column(pieces), bar=4.0, after=8)
