@@ -144,5 +144,4 @@ def say_reason(reason: Reason, words: Words, subjects: Mapping[str, str]) -> str
     }
     if not reason.most:
         return words.say("decision.not_asked", **slots) if reason.subject else words.say("decision.no_paper")
-    family = "decision.met" if reason.met else "decision.not_met"
-    return words.say_one_of(family, reason.requirement, **slots)
+    return words.say_one_of("decision.met" if reason.met else "decision.not_met", reason.requirement, **slots)

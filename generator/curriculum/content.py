@@ -236,6 +236,7 @@ def _in_every_language(
     """The same lesson or handout in each language, and what is wrong with it or differs."""
     blocks: dict[str, Text] = {}
     problems: list[Problem] = []
+    faulty = False
     unknown = {"unknown-question"} if "question" in reading.unreadable else set()
     for language, path in paths.items():
         text = reading.texts.get(path)
@@ -246,8 +247,9 @@ def _in_every_language(
             continue
         blocks[language], faults = split(text, language, around, filler)
         problems += [_at(path, text, fault) for fault in faults if fault.code not in unknown]
+        faulty |= any(fault.code != "typed-number" for fault in faults)
         first = next(other for other in paths.values() if other in reading.texts)
-        if path != first:
+        if path != first and not faulty:
             missing, extra = differences(reading.texts[first], text)
             problems += [
                 Problem(

@@ -12,7 +12,7 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from generator.curriculum.models import Content
-from generator.curriculum.plain_errors import as_problem
+from generator.curriculum.plain_errors import problems_of
 from generator.curriculum.schemas import KINDS
 from generator.problems import Loc, Problem, ProblemsError, YamlFile, decode, read_bytes, read_yaml
 
@@ -158,6 +158,8 @@ def _read_text(reading: Reading, path: str) -> None:
     try:
         if data is not None:
             reading.texts[path] = decode(path, data)
+            if not reading.texts[path].strip():
+                reading.problems.append(Problem(path, 0, 0, "empty-file", "the file is empty", "write its content"))
     except ProblemsError as error:
         reading.problems += error.problems
         reading.texts[path] = ""  # it is there: its absence is not another problem
@@ -195,7 +197,7 @@ def _read_model(reading: Reading, path: str, kind: str) -> None:
     try:
         model: Any = model_type.model_validate(file.value, context={"languages": reading.languages})
     except ValidationError as error:
-        reading.problems += [as_problem(file, model_type, item) for item in error.errors(include_url=False)]
+        reading.problems += problems_of(file, model_type, error)
         model = None
     if kind == "course":
         reading.course = None if model is None else Found(model, file, ())

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from difflib import get_close_matches
 from typing import Any, get_args, get_origin
 
-from pydantic import BaseModel
+from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from generator.problems import Loc, Problem, YamlFile
@@ -49,6 +49,27 @@ def did_you_mean(word: str, known: Mapping[str, object] | tuple[str, ...] | list
     if not names:
         return "remove it; there are none yet"
     return f"choose one of: {', '.join(names[:12])}{', ...' if len(names) > 12 else ''}"
+
+
+def problems_of(file: YamlFile, model: type[BaseModel], error: ValidationError) -> list[Problem]:
+    """All that a model refused, as problems.
+
+    A list whose items are wrong also counts as too short, because the wrong items are left out: that is not told.
+
+    Args:
+        file: the file that was read.
+        model: the model that its value was held against.
+        error: what the model raised.
+    """
+    items = error.errors(include_url=False)
+    return [
+        as_problem(file, model, item)
+        for item in items
+        if item["type"] != "too_short"
+        or not any(
+            len(other["loc"]) > len(item["loc"]) and other["loc"][: len(item["loc"])] == item["loc"] for other in items
+        )
+    ]
 
 
 def as_problem(file: YamlFile, model: type[BaseModel], error: ErrorDetails) -> Problem:
@@ -95,15 +116,18 @@ def _wrong_value(kind: str, name: str, key: str, given: Any, context: Mapping[st
     """Code, what and fix for a value that doesn't fit its key."""
     if kind in _WRONG_TYPES:
         wanted, fix = _WRONG_TYPES[kind]
+        subject = "the file" if name == "file" else f"'{name}'"
         if isinstance(given, str) and kind in ("int_type", "float_type"):
             fix = _number_typed(given) or fix
         if isinstance(given, str) and kind == "bool_type" and given.lower() in ("yes", "no", "on", "off"):
             fix = f"write {'true' if given.lower() in ('yes', 'on') else 'false'}; '{given}' is a text here"
+        if kind in ("mapping_type", "dict_type") and key != "given":
+            fix = "write it once for each language: {en: ..., hi: ...}"
         if kind == "string_type" and isinstance(given, dict):
             fix = "put the whole text in quotes; without them { starts keys and values"
         elif kind == "string_type" and isinstance(given, int | float):
             fix = f'put it in quotes: "{str(given).lower() if isinstance(given, bool) else f"{given:g}"}"'
-        return "wrong-type", f"'{name}' has to be {wanted}, and it is {_kind_of(given)}", fix
+        return "wrong-type", f"{subject} has to be {wanted}, and it is {_kind_of(given)}", fix
     if kind == "literal_error" and key == "format":
         if isinstance(given, int) and not isinstance(given, bool) and given > FORMAT:
             return "newer-format", f"format {given} is newer than this tool reads", "use a newer version of the tool"
@@ -153,8 +177,8 @@ def _number_typed(text: str) -> str:
         return f"write {int(text)}, without the leading 0"
     if re.fullmatch(r"-?[0-9]+,[0-9]+", text):
         return f"write {text.replace(',', '.')}, with a point"
-    number = re.match(r"-?[0-9]+(\.[0-9]+)?", text)
-    return f"write {number[0]}, without quotes or unit" if number else ""
+    number = re.fullmatch(r"(-?[0-9]+(?:\.[0-9]+)?)\s*[^\W\d_]*\.?", text)
+    return f"write {number[1]}, without quotes or unit" if number else ""
 
 
 def _kind_of(given: Any) -> str:

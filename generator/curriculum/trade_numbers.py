@@ -21,10 +21,8 @@ _NUMBER = (
 )
 _GAP = r"[\s\u00a0-]*"
 
-_SHORT = (
-    "mm|cm|dm|m|km|mm2|cm2|m2|m3|mm²|cm²|m²|m³|kg|g|t|L|l|ml|mL|kN|N|MPa|ft|sq|cu|yd|lb|"
-    "मि\\.?\\s?मी|मि॰मी॰|मिमी|एम\\.?एम|सें?\\.?\\s?मी|सें?॰मी॰|सेमी|मी|मी॰|कि\\.?\\s?मी|किमी|कि\\.?\\s?ग्रा|किग्रा|ली|ली॰"
-)
+_SHORT = "mm|cm|dm|m|km|mm2|cm2|m2|m3|mm²|cm²|m²|m³|kg|g|t|L|l|ml|mL|kN|N|MPa|ft|sq|cu|yd|lb"
+_SHORT_HINDI = "मि[.॰]?\\s?मी|मिमी|एम\\.?एम|सें?[.॰]?\\s?मी|सेमी|मी|कि[.॰]?\\s?मी|किमी|कि[.॰]?\\s?ग्रा|किग्रा|ली"
 _LONG = (
     "millimet(?:re|er)s?|centimet(?:re|er)s?|kilomet(?:re|er)s?|met(?:re|er)s?|(?:square|cubic)\\s(?:met(?:re|er)|foot|feet)s?|"
     "inch(?:es)?|foot|feet|lit(?:re|er)s?|kilograms?|kilos?|grams?|tonnes?|"
@@ -42,7 +40,7 @@ _NUMBER_WORDS = (
 )
 
 _TYPED = re.compile(
-    rf"(?<![\w.,\u0900-\u097f]){_NUMBER}{_GAP}(?:(?:{_SHORT}|{_LONG}|{_COUNTED}){_END}|(?:{_SIGNS}))"
+    rf"(?<![\w.,\u0900-\u097f]){_NUMBER}{_GAP}(?:(?:{_SHORT}|(?:{_SHORT_HINDI})[.॰]?|{_LONG}|{_COUNTED}){_END}|(?:{_SIGNS}))"
     rf"|(?<![\w\u0900-\u097f])(?:{_NUMBER_WORDS})[\s\u00a0-]+{_NOT_A_BODY}(?:{_LONG}){_END}",
     re.IGNORECASE,
 )

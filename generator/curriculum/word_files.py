@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from generator.curriculum.files import Reading
-from generator.curriculum.plain_errors import did_you_mean
+from generator.curriculum.plain_errors import FORMAT, did_you_mean
 from generator.formula import Book, Given, Quantity, Status
 from generator.problems import Loc, Problem, YamlFile
 from generator.words import Words
@@ -15,6 +15,7 @@ from generator.words.language import Wording
 
 FORMS = ("one", "other")
 """Plural forms of both languages."""
+_BRACES = re.compile(r"\{[^{}]*\}")
 SLOT = re.compile(r"\{([a-z_]+)\}")
 
 
@@ -67,9 +68,13 @@ def _flat(file: YamlFile) -> tuple[dict[str, Wording], list[Problem]]:
     found: dict[str, Wording] = {}
     if not isinstance(file.value, dict):
         return {}, [file.problem((), "wrong-type", "the words have to be keys and values", "write 'key: text' lines")]
-    if file.value.get("format") != 1:
-        fix = "write 'format: 1' as the first line"
-        problems.append(file.problem(("format",), "wrong-value", "the words file needs 'format: 1'", fix))
+    version = file.value.get("format")
+    if isinstance(version, int) and version > FORMAT:
+        what = f"format {version} is newer than this tool reads"
+        problems.append(file.value_problem(("format",), "newer-format", what, "use a newer version of the tool"))
+    elif version != FORMAT:
+        fix = f"write 'format: {FORMAT}' as the first line"
+        problems.append(file.problem(("format",), "wrong-value", f"the words file needs 'format: {FORMAT}'", fix))
 
     def walk(value: Any, loc: Loc) -> None:
         if isinstance(value, dict) and value and not set(value) & set(FORMS):
@@ -88,6 +93,12 @@ def _flat(file: YamlFile) -> tuple[dict[str, Wording], list[Problem]]:
     for key, value in file.value.items():
         if key != "format":
             walk(value, (key,))
+    for key, wording in found.items():
+        for piece in _BRACES.findall(wording if isinstance(wording, str) else " ".join(wording.values())):
+            if not SLOT.fullmatch(piece):
+                what = f"'{piece}' in the word '{key}' is no slot"
+                fix = "name a slot with small Latin letters and underlines: {count}"
+                problems.append(file.value_problem(loc_of(file, key), "unknown-slot", what, fix))
     return found, problems
 
 

@@ -1,8 +1,8 @@
 """Which words the tool itself says: found in its source, so that none is missing and none is left over.
 
-A word is said by ``words.say("page.home.title")``, one of a family by ``words.say_one_of("unit", unit)``; in templates
-and browser scripts the same names are called. The first argument is always typed out, so that reading the source is
-enough.
+A word is said by ``words.say("page.home.title")``, one of a family by ``words.say_one_of("unit", unit)``. In templates
+and browser scripts the same names are called, or ``say("unit." + unit)``. The first argument is always typed out, so
+that reading the source is enough.
 """
 
 from __future__ import annotations
@@ -20,7 +20,8 @@ from generator.problems import Problem, place_of
 from generator.words import Words
 
 _SAYS = ("say", "say_one_of")
-_SCRIPT_CALL = re.compile(r"(?<!function )\b(say|say_one_of)\(\s*(?:\"([^\"]*)\"|'([^']*)'|)")
+_SCRIPT_CALL = re.compile(r"(?<!function )\b(say|say_one_of)\(\s*(?:\"([^\"]*)\"|'([^']*)'|)(\s*\+)?")
+_SCRIPT_COMMENT = re.compile(r"/\*.*?\*/|^[ \t]*//[^\n]*", re.DOTALL | re.MULTILINE)
 _SCRIPT_ENDINGS = (".js", ".html", ".md", ".jinja")
 
 
@@ -71,9 +72,12 @@ def _python(use: Use, name: str, source: str) -> None:
 
 
 def _script(use: Use, name: str, source: str) -> None:
+    source = _SCRIPT_COMMENT.sub(lambda match: re.sub(r"[^\n]", " ", match[0]), source)
     for match in _SCRIPT_CALL.finditer(source):
-        key = match[2] if match[2] is not None else match[3]
-        _note(use, match[1], key, (name, *place_of(source[: match.start()])))
+        call, key = match[1], match[2] if match[2] is not None else match[3]
+        if key is not None and match[4]:  # "family." + member
+            call, key = ("say_one_of", key[:-1]) if key.endswith(".") else (call, None)
+        _note(use, call, key, (name, *place_of(source[: match.start()])))
 
 
 def _note(use: Use, call: str, key: str | None, place: tuple[str, int, int]) -> None:

@@ -291,6 +291,7 @@ _PLAIN_WORDS: tuple[tuple[str, str, str], ...] = (
     ("found unexpected end of stream", "a quote is opened and never closed", "close the quote"),
     ("did not find expected ',' or", "a bracket is opened and never closed", "close it, or put the text in quotes"),
     ("expected ',' or", "a bracket is opened and never closed", "close it, or put the text in quotes"),
+    ("expected node content", "a value is missing here, or starts with a sign", _QUOTES),
     ("found undefined alias", "a text starts with *", _QUOTES),
     ("but found another document", "a second document starts here with '---'", "remove the line"),
     ("found unknown escape character", "a backslash stands in double quotes", "use single quotes"),
@@ -325,6 +326,6 @@ def _not_yaml(name: str, text: str, error: yaml.MarkedYAMLError) -> Problem:
             if start in said:
                 what, fix = plain, remedy
                 break
-    if re.match(r"\s*(- )?[\w-]+:\s+\{", source) and fix is not _QUOTES:
+    if re.match(r"\s*(- )?[\w-]+:\s+\{[^}]*\}\s*[^\s,}#]", source) and fix is not _QUOTES:
         what, fix = "a text that starts with { is no text without quotes", _QUOTES
     return Problem(name, line + 1, column + 1, "not-yaml", what, fix)
