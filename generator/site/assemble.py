@@ -1,0 +1,119 @@
+"""The site's products of a whole course: what goes into each, so that only what changed is made again."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from generator.calculations import BOOK
+from generator.curriculum import CourseContent
+from generator.exercises.page_data import marker_script, page_data
+from generator.formula import mathml
+from generator.site.fonts import font_files
+from generator.site.licences import TRAVELLING, licences
+from generator.site.markup import formula
+from generator.site.mkdocs_run import SHARED_SETTINGS, SiteSettings, run_mkdocs, search_worker, theme_scripts
+from generator.site.one_file import OneFileParts, one_file
+from generator.site.pages import build_pages, settings
+from generator.site.products import Products, key_of, machine_key, versions_key
+from generator.site.progress import Progress, silent
+from generator.site.stick import LanguageParts, Print
+from generator.words import Words
+
+_ASSETS = Path(__file__).parent / "assets"
+_FORMULA_SCRIPT = Path(__file__).parents[1] / "formula" / "formula.js"
+_STYLES = ("fonts.css", "common.css", "theme.css", "mark.svg")
+_SCRIPTS_AFTER = ("page.js", "progress.js", "learner.js", "card.js", "scenario.js", "start.js")
+_FAMILIES = ("page", "exercise", "misconception", "quantity", "unit")
+"""Words that travel into the browser."""
+_RENDERERS = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "pymdown-extensions", "pygments")
+_FONT_MAKERS = ("fontpkg-mukta", "fonttools", "brotli")
+
+
+def course_script(content: CourseContent, language: str) -> bytes:
+    """`course.js`: the words and formulas that the pages' scripts need, in one language."""
+    words = content.words[language]
+    asked = sorted({name for module in content.modules for name in page_data(content, module, language)["formulas"]})
+    shown = [name for name in BOOK.ancestors(asked) if name in BOOK.quantities]
+    data = {
+        "language": language,
+        "title": content.course.title[language],
+        "words": _travelling_words(words),
+        "mathml": {name: mathml(BOOK, name) for name in sorted(shown)},
+        "formulas": {name: formula(name, words) for name in asked},
+    }
+    text = json.dumps(data, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    return f"Tankschool.course = {text};\n{BOOK.javascript(asked)}".encode()
+
+
+def _travelling_words(words: Words) -> dict[str, object]:
+    return {
+        key: text if isinstance(text, str) else dict(text) for family in _FAMILIES for key, text in words.family(family)
+    }
+
+
+def scripts(content: CourseContent, language: str) -> dict[str, bytes]:
+    """The page's scripts by name, in the order in which they must run."""
+    return {
+        "formula.js": _FORMULA_SCRIPT.read_bytes(),
+        "marker.js": marker_script().encode("utf-8"),
+        "course.js": course_script(content, language),
+        **{name: (_ASSETS / name).read_bytes() for name in _SCRIPTS_AFTER},
+    }
+
+
+def site_files(
+    content: CourseContent, products: Products, prints: Mapping[str, Sequence[Print]], progress: Progress = silent
+) -> dict[str, LanguageParts]:
+    """The site and the one-file edition of every language; only what changed is made again.
+
+    Args:
+        content: the course.
+        products: what earlier runs made.
+        prints: language code -> its PDFs.
+        progress: told what is done.
+
+    Returns:
+        Language code -> what it brings to the stick.
+    """
+    fonts = products.get("fonts", key_of(versions_key(_FONT_MAKERS), machine_key("site")), font_files)
+    runs: dict[str, tuple[SiteSettings, dict[str, bytes]]] = {}
+    for language in content.course.languages:
+        runs[language] = (
+            settings(content, language),
+            {
+                **build_pages(content, language, prints.get(language, ())),
+                **{f"assets/{name}": (_ASSETS / name).read_bytes() for name in _STYLES},
+                **{f"assets/{name}": data for name, data in scripts(content, language).items()},
+                **{f"assets/fonts/{name}": data for name, data in fonts.items()},
+                "assets/search-worker.js": search_worker(theme_scripts(), language),
+            },
+        )
+        progress("pages", language)
+    machine = (versions_key(_RENDERERS), machine_key("site"), SHARED_SETTINGS.read_bytes())
+    keys = {language: key_of(repr(found), docs, *machine) for language, (found, docs) in runs.items()}
+    sites = {language: products.kept(f"site-{language}", key) for language, key in keys.items()}
+    missing = {language: runs[language] for language, site in sites.items() if site is None}
+    for language, site in run_mkdocs(missing, products.work_folder, progress).items() if missing else ():
+        products.keep(f"site-{language}", keys[language], site)
+        sites[language] = site
+    parts = {}
+    for language, (found, _) in runs.items():
+        site = sites[language] or {}
+        words = content.words[language]
+        made = OneFileParts(found, words, site, scripts(content, language))
+        edition = products.get(
+            f"one-file-{language}",
+            key_of(keys[language], machine_key("site")),
+            lambda made=made: {"page": one_file(made)},
+        )
+        progress("one-file", language)
+        parts[language] = LanguageParts(found.title, words, site, edition["page"], tuple(prints.get(language, ())))
+    return parts
+
+
+def licence_file(own: str, products: Products) -> bytes:
+    """`LICENCES.txt`, made again only when a package or our own licence changed."""
+    key = key_of(own, versions_key(TRAVELLING), machine_key("site"))
+    return products.get("licences", key, lambda: {"text": licences(own)})["text"]

@@ -1,0 +1,74 @@
+/* What all scripts of a page share: the words of its language, numbers as people read them, and ways to make elements.
+   Words come from course.js; only plain text is ever put into the page, never markup that someone typed. */
+window.Tankschool = window.Tankschool || {};
+(function (T) {
+  "use strict";
+  var course = T.course;
+
+  function pluralForm(count) {
+    if (course.language === "hi") { return count >= 0 && count <= 1 ? "one" : "other"; }
+    return count === 1 ? "one" : "other";
+  }
+
+  /** The text of a key with its slots filled; `count` also chooses the plural form. */
+  function worded(key, values) {
+    var text = course.words[key];
+    if (text === undefined) { throw new Error("no word '" + key + "'"); }
+    if (typeof text !== "string") { text = text[pluralForm(values.count)]; }
+    return text.replace(/\{([a-z_]+)\}/g, function (slot, name) {
+      if (!values || !(name in values)) { throw new Error("'" + key + "' needs a value for " + name); }
+      return String(values[name]);
+    });
+  }
+
+  /** The text of `family.member`, where the member is only known at run time. */
+  function wordedOneOf(family, member, values) { return worded(family + "." + member, values); }
+
+  /** A rounded number with the language's thousands commas and a true minus sign. */
+  function number(shown) {
+    var sign = shown.charAt(0) === "-" ? "\u2212" : "";
+    var digits = (sign ? shown.slice(1) : shown).split(".");
+    var whole = digits[0], tail = whole.slice(-3), head = whole.slice(0, -3);
+    var step = course.language === "hi" ? 2 : 3, groups = [];
+    while (head) { groups.unshift(head.slice(-step)); head = head.slice(0, -step); }
+    groups.push(tail);
+    return sign + groups.join(",") + (digits.length > 1 ? "." + digits[1] : "");
+  }
+
+  function withUnit(shown, unit) { return number(shown) + (unit ? "\u00a0" + wordedOneOf("unit", unit) : ""); }
+
+  /** An element with attributes and children; texts become text, a function becomes what a click does. */
+  function make(tag, attributes, children) {
+    var element = document.createElement(tag), name;
+    for (name in attributes || {}) {
+      if (name === "click") { element.addEventListener("click", attributes[name]); }
+      else if (attributes[name] !== null) { element.setAttribute(name, attributes[name]); }
+    }
+    [].concat(children === undefined ? [] : children).forEach(function (child) {
+      if (child === null) { return; }
+      element.appendChild(typeof child === "string" ? document.createTextNode(child) : child);
+    });
+    return element;
+  }
+
+  function button(text, click, kind) {
+    return make("button", {type: "button", "class": "ts-button" + (kind ? " " + kind : ""), click: click}, text);
+  }
+
+  function empty(element) { while (element.firstChild) { element.removeChild(element.firstChild); } }
+
+  /** All that the page's JSON blocks carry, joined: questions and scenarios by id. */
+  function pageData() {
+    var all = {questions: {}, scenarios: {}};
+    Array.prototype.forEach.call(document.querySelectorAll("script.ts-data"), function (script) {
+      var data = JSON.parse(script.textContent);
+      Object.keys(all).forEach(function (kind) {
+        Object.keys(data[kind] || {}).forEach(function (id) { all[kind][id] = data[kind][id]; });
+      });
+    });
+    return all;
+  }
+
+  T.page = {say: worded, say_one_of: wordedOneOf, number: number, withUnit: withUnit, make: make, button: button, empty: empty,
+    data: pageData};
+})(window.Tankschool);

@@ -1,0 +1,116 @@
+"""Pieces of pages as raw HTML blocks: a drawing, a caution, a formula, a worked example.
+
+Each block starts at the left margin and holds no empty line, so that Markdown passes it on untouched.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping, Sequence
+from html import escape
+
+from generator.calculations import BOOK
+from generator.figures import draw, svg
+from generator.formula import Step, mathml, show, show_full
+from generator.words import Words
+
+
+def block(markup: str) -> str:
+    """A raw HTML block for Markdown: one line, with an empty line before and after."""
+    return "\n\n" + " ".join(line.strip() for line in markup.splitlines() if line.strip()) + "\n\n"
+
+
+def data_script(data: object) -> str:
+    """A value that travels in the page for its scripts to read: as JSON, which is never run."""
+    text = json.dumps(data, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    safe = text.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e")
+    return f'<script type="application/json" class="ts-data">{safe}</script>'
+
+
+def paragraphs(text: str, kind: str = "") -> str:
+    """Plain text as paragraphs, one for each line."""
+    start = f'<p class="{kind}">' if kind else "<p>"
+    return "".join(f"{start}{escape(line.strip(), quote=False)}</p>" for line in text.splitlines() if line.strip())
+
+
+def shown_value(name: str, value: float, words: Words) -> str:
+    """A given as it was given, a quantity at its places; both with the unit."""
+    entry = BOOK.information(name)
+    text = show_full(value) if name in BOOK.givens else show(value, entry.places)
+    return words.with_unit(text, entry.unit)
+
+
+def figure(key: str, values: Mapping[str, float], words: Words, prefix: str, note: str = "") -> str:
+    """A drawing to scale with its caption.
+
+    Args:
+        key: name of the figure.
+        values: the numbers of the place.
+        words: the page's language.
+        prefix: for the ids inside, so that one page may hold the same drawing twice.
+        note: a line below the drawing's own title.
+    """
+    scene = draw(key, values, words)
+    caption = escape(scene.title, quote=False) + (f"<br>{escape(note, quote=False)}" if note else "")
+    return f'<figure class="ts-figure">{svg(scene, prefix)}<figcaption>{caption}</figcaption></figure>'
+
+
+def caution(text: str, words: Words) -> str:
+    """A danger, where the work can hurt someone."""
+    return (
+        f'<div class="ts-caution" role="note"><strong>{escape(words.say("page.caution"), quote=False)}</strong>'
+        f"{paragraphs(text)}</div>"
+    )
+
+
+def formula(name: str, words: Words) -> str:
+    """A formula with what its signs mean, where it comes from, and how sure that is."""
+    quantity = BOOK.quantities[name]
+    meanings = []
+    for known in (name, *quantity.needs):
+        entry = BOOK.information(known)
+        unit = f" ({words.say_one_of('unit', entry.unit)})" if entry.unit else ""
+        said = words.say_one_of("quantity", known)
+        meanings.append(f"<dt>{escape(entry.symbol, quote=False)}</dt><dd>{escape(said + unit, quote=False)}</dd>")
+    source = words.say(
+        "page.source", text=quantity.source.text, status=words.say_one_of("status", quantity.source.status.value)
+    )
+    return (
+        f'<div class="ts-formula">{mathml(BOOK, name)}<dl>{"".join(meanings)}</dl>'
+        f'<p class="ts-source">{escape(source, quote=False)}</p></div>'
+    )
+
+
+def steps(lines: Sequence[Step], words: Words) -> str:
+    """A worked solution: for each step what it is, the formula, the numbers in place, the result."""
+    items = []
+    for step in lines:
+        what = words.say_one_of("quantity", step.name) if step.name in BOOK.quantities else step.symbol
+        result = words.with_unit(step.shown, step.unit)
+        formula_line = (
+            mathml(BOOK, step.name)
+            if step.name in BOOK.quantities
+            else escape(f"{step.symbol} = {step.formula}", quote=False)
+        )
+        items.append(
+            f'<li><span class="ts-what">{escape(what, quote=False)}</span>'
+            f'<span class="ts-line">{formula_line}</span>'
+            f'<span class="ts-line">{escape(f"{step.symbol} = {step.substituted}", quote=False)}</span>'
+            f'<span class="ts-line">{escape(f"{step.symbol} = {result}", quote=False)}</span></li>'
+        )
+    return f'<ol class="ts-steps">{"".join(items)}</ol>'
+
+
+def worked(name: str, values: Mapping[str, float], words: Words) -> str:
+    """A worked example with the numbers of a place."""
+    given = {need: values[need] for need in BOOK.needs(name)}
+    facts = "".join(
+        f"<dt>{escape(words.say_one_of('quantity', need), quote=False)}</dt>"
+        f"<dd>{escape(shown_value(need, value, words), quote=False)}</dd>"
+        for need, value in given.items()
+    )
+    title = words.say("page.worked_example", what=words.say_one_of("quantity", name))
+    return (
+        f'<div class="ts-worked"><p><strong>{escape(title, quote=False)}</strong></p>'
+        f'<dl class="ts-facts">{facts}</dl>{steps(BOOK.trace(name, given), words)}</div>'
+    )
