@@ -70,7 +70,7 @@ def wall_forces(shape: float, depths: Array, foot: Foot) -> WallForces:
     Example:
         >>> forces = wall_forces(16.0, np.array([0.7]), "fixed")
         >>> round(float(forces.ring[0]), 3)
-        0.687
+        0.689
     """
     if not LOWEST_SHAPE <= shape <= HIGHEST_SHAPE:
         raise OutOfRangeError(

@@ -1,0 +1,346 @@
+"""Hoops: how many, how far apart, how long, how heavy. They carry the push of the water.
+
+Hoops are pulled along their whole length, so their ends must lap far enough to hand the pull over: 50 bar diameters or
+more is usual, and enough only because the hoop's stress is held low. Laps are staggered, never all on one upright line.
+"""
+
+from math import pi
+
+from generator.calculations._book import BOOK
+from generator.calculations.setting_out import MILLIMETRES_IN_METRE
+from generator.formula import Constant, common_practice, derived, whole_down, whole_up
+
+BAR_MASS_DIVISOR = Constant(
+    162, "mm**2*m/kg", derived("steel of 7850 kg/m3: 4 / (pi x 7850), rounded as the trade does")
+)
+THIN_BAR = Constant(6, "mm", derived("the bar that a mason knows the mass of"))
+INCHES_IN_TENTH_METRE = Constant(2.54, "", derived("a spacing in centimetres read in inches"))
+MILLIMETRES_IN_CENTIMETRE = Constant(10, "", derived("a length in millimetres read in centimetres"))
+
+BOOK.given(
+    "wall_height",
+    symbol="H_w",
+    unit="m",
+    low=0.4,
+    high=3.0,
+    step=0.05,
+    source=common_practice("from a low trough tank to the highest wall that an engineer is asked about"),
+)
+BOOK.given(
+    "hoop_spacing",
+    symbol="s_h",
+    unit="m",
+    low=0.05,
+    high=0.2,
+    step=0.005,
+    source=common_practice("widest distance from hoop to hoop"),
+)
+BOOK.given(
+    "lap_diameters",
+    symbol="k",
+    unit="",
+    low=40,
+    high=80,
+    step=5,
+    source=common_practice("lap in bar diameters; 45 to 69 stand in print, 50 or more is used here"),
+)
+BOOK.given(
+    "stock_length",
+    symbol="L_s",
+    unit="m",
+    low=3,
+    high=15,
+    step=0.5,
+    source=common_practice("bars are sold at 9 or 12 m, and cut for carrying"),
+)
+
+
+@BOOK.quantity(symbol="g_h", unit="", places=0, low=2, high=60, source=derived("spaces, rounded up"))
+def hoop_gaps(wall_height: float, hoop_spacing: float) -> float:
+    """Spaces between hoops from the foot to the top.
+
+    Args:
+        wall_height: height of the wall [m], 0.4 to 3.0.
+        hoop_spacing: widest distance from hoop to hoop [m], 0.05 to 0.2.
+
+    Returns:
+        Number of spaces.
+
+    Raises:
+        OutOfRangeError: a given outside its range.
+
+    Example:
+        >>> hoop_gaps(wall_height=1.40, hoop_spacing=0.12)
+        12.0
+    """
+    return whole_up(wall_height / hoop_spacing)
+
+
+@BOOK.quantity(symbol="n_h", unit="", places=0, low=3, high=61, source=derived("one hoop more than spaces in a row"))
+def hoop_count(hoop_gaps: float) -> float:
+    """Hoops in the wall: one at the foot, one at the top, the rest between.
+
+    Args:
+        hoop_gaps: spaces between hoops [-], 2 to 60.
+
+    Returns:
+        Number of hoops.
+
+    Raises:
+        OutOfRangeError: the number is outside its range.
+
+    Example:
+        >>> hoop_count(hoop_gaps=12)
+        13
+    """
+    return hoop_gaps + 1
+
+
+@BOOK.quantity(symbol="s_e", unit="m", places=3, low=0.03, high=0.2, source=derived("the height shared out evenly"))
+def hoop_spacing_closing(wall_height: float, hoop_gaps: float) -> float:
+    """Distance from hoop to hoop that comes out even from foot to top.
+
+    Args:
+        wall_height: height of the wall [m], 0.4 to 3.0.
+        hoop_gaps: spaces between hoops [-], 2 to 60.
+
+    Returns:
+        Distance [m].
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_spacing_closing(wall_height=1.40, hoop_gaps=12), 3)
+        '0.117'
+    """
+    return wall_height / hoop_gaps
+
+
+@BOOK.quantity(symbol="D_h", unit="m", places=3, low=0.6, high=8.2, source=derived("hoops lie outside the bars"))
+def hoop_circle_diameter(frame_diameter: float, bar_diameter: float, hoop_diameter: float) -> float:
+    """Across the hoop, measured on its centre line; hoops lie on the outside of the upright bars.
+
+    Args:
+        frame_diameter: across the frame ring [m], 0.6 to 8.1.
+        bar_diameter: upright bars [mm], 4 to 16.
+        hoop_diameter: hoops [mm], 3 to 16.
+
+    Returns:
+        Diameter [m].
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_circle_diameter(frame_diameter=3.436, bar_diameter=8, hoop_diameter=8), 3)
+        '3.452'
+    """
+    return frame_diameter + (bar_diameter + hoop_diameter) / MILLIMETRES_IN_METRE
+
+
+@BOOK.quantity(symbol="l_h", unit="m", places=2, low=0.12, high=1.3, source=derived("lap in bar diameters"))
+def lap_length(lap_diameters: float, hoop_diameter: float) -> float:
+    """How far the ends of a hoop lie side by side.
+
+    Args:
+        lap_diameters: lap in bar diameters [-], 40 to 80.
+        hoop_diameter: hoops [mm], 3 to 16.
+
+    Returns:
+        Length of the lap [m].
+
+    Raises:
+        OutOfRangeError: a given outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(lap_length(lap_diameters=50, hoop_diameter=8), 2)
+        '0.40'
+    """
+    return lap_diameters * hoop_diameter / MILLIMETRES_IN_METRE
+
+
+@BOOK.quantity(symbol="L_h", unit="m", places=2, low=2.0, high=27.5, source=derived("once round and one lap"))
+def hoop_length(hoop_circle_diameter: float, lap_length: float) -> float:
+    """Length to cut for a hoop of one piece.
+
+    Args:
+        hoop_circle_diameter: across the hoop's centre line [m], 0.6 to 8.2.
+        lap_length: length of the lap [m], 0.12 to 1.3.
+
+    Returns:
+        Cut length [m].
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_length(hoop_circle_diameter=3.05, lap_length=0.40), 2)
+        '9.98'
+    """
+    return pi * hoop_circle_diameter + lap_length
+
+
+@BOOK.quantity(symbol="T_h", unit="m", places=1, low=6, high=1700, source=derived("every hoop has one length"))
+def hoop_total_length(hoop_count: float, hoop_length: float) -> float:
+    """Steel in all the hoops. It is not what to buy: short ends are left of every bar, see the cutting list.
+
+    Args:
+        hoop_count: hoops in the wall [-], 3 to 61.
+        hoop_length: cut length of one [m], 2.0 to 27.5.
+
+    Returns:
+        Length [m].
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_total_length(hoop_count=13, hoop_length=11.24), 1)
+        '146.1'
+    """
+    return hoop_count * hoop_length
+
+
+@BOOK.quantity(symbol="w_h", unit="kg/m", places=3, low=0.05, high=1.6, source=derived("d x d / 162"))
+def hoop_mass_per_metre(hoop_diameter: float) -> float:
+    """Mass of a metre of hoop bar: diameter times itself, over 162 (0.12 % high).
+
+    Args:
+        hoop_diameter: hoops [mm], 3 to 16.
+
+    Returns:
+        Mass [kg/m].
+
+    Raises:
+        OutOfRangeError: the diameter is outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_mass_per_metre(hoop_diameter=8), 3)
+        '0.395'
+    """
+    return hoop_diameter**2 / BAR_MASS_DIVISOR
+
+
+@BOOK.quantity(symbol="w_b", unit="kg/m", places=3, low=0.09, high=1.6, source=derived("d x d / 162"))
+def bar_mass_per_metre(bar_diameter: float) -> float:
+    """Mass of a metre of upright bar: diameter times itself, over 162 (0.12 % high).
+
+    Args:
+        bar_diameter: upright bars [mm], 4 to 16.
+
+    Returns:
+        Mass [kg/m].
+
+    Raises:
+        OutOfRangeError: the diameter is outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(bar_mass_per_metre(bar_diameter=10), 3)
+        '0.617'
+    """
+    return bar_diameter**2 / BAR_MASS_DIVISOR
+
+
+@BOOK.quantity(symbol="M_h", unit="kg", places=1, low=0.3, high=2800, source=derived("length times mass of a metre"))
+def hoop_mass(hoop_total_length: float, hoop_mass_per_metre: float) -> float:
+    """Mass of all the hoops in the wall, left-over ends not counted.
+
+    Args:
+        hoop_total_length: steel in all the hoops [m], 6 to 1700.
+        hoop_mass_per_metre: mass of a metre [kg/m], 0.05 to 1.6.
+
+    Returns:
+        Mass [kg].
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_mass(hoop_total_length=146.1, hoop_mass_per_metre=0.395), 1)
+        '57.7'
+    """
+    return hoop_total_length * hoop_mass_per_metre
+
+
+@BOOK.quantity(symbol="q_h", unit="", places=0, low=0, high=7, source=derived("whole hoops in one bar, rounded down"))
+def hoops_from_one_bar(stock_length: float, hoop_length: float) -> float:
+    """Whole hoops that one bar gives; 0 means that a hoop needs more than one bar and one more lap.
+
+    Args:
+        stock_length: length of a bar as sold [m], 3 to 15.
+        hoop_length: cut length of one hoop [m], 2.0 to 27.5.
+
+    Returns:
+        Number of hoops.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> hoops_from_one_bar(stock_length=12, hoop_length=11.24)
+        1.0
+    """
+    return whole_down(stock_length / hoop_length)
+
+
+@BOOK.misconception(of="hoop_count")
+def spaces_counted_not_hoops(hoop_gaps: float) -> float:
+    """The spaces were counted, and the hoop at the foot or at the top was forgotten."""
+    return hoop_gaps
+
+
+@BOOK.misconception(of="hoop_count")
+def hoops_at_both_ends_forgotten(hoop_gaps: float) -> float:
+    """Only the hoops between foot and top were counted."""
+    return hoop_gaps - 1
+
+
+@BOOK.misconception(of="hoop_spacing")
+def spacing_read_in_inches(hoop_spacing: float) -> float:
+    """The centimetres of the spacing were read on the inch side of the tape."""
+    return hoop_spacing * INCHES_IN_TENTH_METRE
+
+
+@BOOK.misconception(of="hoop_spacing_closing")
+def height_divided_by_hoops(wall_height: float, hoop_gaps: float) -> float:
+    """The height was divided by the hoops, and not by the spaces."""
+    return wall_height / (hoop_gaps + 1)
+
+
+@BOOK.misconception(of="lap_length")
+def lap_in_centimetres(lap_diameters: float, hoop_diameter: float) -> float:
+    """The bar's millimetres were taken for centimetres."""
+    return lap_diameters * hoop_diameter * MILLIMETRES_IN_CENTIMETRE / MILLIMETRES_IN_METRE
+
+
+@BOOK.misconception(of="hoop_length")
+def lap_forgotten(hoop_circle_diameter: float) -> float:
+    """The hoop was cut to once round."""
+    return pi * hoop_circle_diameter
+
+
+@BOOK.misconception(of="hoop_length")
+def lap_counted_at_both_ends(hoop_circle_diameter: float, lap_length: float) -> float:
+    """A whole lap was added at each end of the bar."""
+    return pi * hoop_circle_diameter + 2 * lap_length
+
+
+@BOOK.misconception(of="hoop_mass_per_metre")
+def bar_twice_as_thick_twice_as_heavy(hoop_diameter: float) -> float:
+    """The mass was thought to grow like the thickness: a bar of 6 mm was known, the others scaled from it."""
+    return THIN_BAR * hoop_diameter / BAR_MASS_DIVISOR
+
+
+@BOOK.misconception(of="hoops_from_one_bar")
+def hoops_from_a_bar_rounded_up(stock_length: float, hoop_length: float) -> float:
+    """A left-over end that is too short was counted as a hoop."""
+    return whole_up(stock_length / hoop_length)
