@@ -1,4 +1,4 @@
-"""The one book that all topics write in."""
+"""The one book of formulas; every topic file writes its givens, quantities and misconceptions into it."""
 
 from generator.formula import Book
 
