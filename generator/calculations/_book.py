@@ -1,4 +1,4 @@
-"""The one book of formulas; every topic file writes its givens, quantities and misconceptions into it."""
+"""The one book that all topics write in."""
 
 from generator.formula import Book
 

@@ -1,80 +1,85 @@
-"""Units that meet on a building site: metres, millimetres, inches, feet and litres."""
+"""Feet and inches, as shops and old tapes still have them, to metres.
+
+A length of 5 feet 6 inches is 5.5 feet and never 5.6: ask for feet and inches apart.
+"""
 
 from generator.calculations._book import BOOK
-from generator.formula import Constant, derived, published, whole_down
+from generator.formula import Constant, common_practice, derived, published
 
-MM_PER_M = Constant(1000, "mm/m", derived("definition of the millimetre"))
-LITRES_PER_CUBIC_METRE = Constant(1000, "L/m**3", derived("definition of the litre: a cube of 0.1 m"))
-WHOLE = Constant(100, "%", derived("definition of the percent sign"))
-METRES_PER_INCH = Constant(0.0254, "m/inch", published("workshop tables of units: 1 inch = 25.4 mm"))
-METRES_PER_FOOT = Constant(0.3048, "m/foot", published("workshop tables of units: 1 foot = 304.8 mm"))
-ROUND_FOOT = Constant(0.3, "m/foot", derived("304.8 mm cut down to one figure: a mistake, never to be used"))
-INCHES_PER_FOOT = Constant(12, "inch/foot", derived("definition of the foot"))
-TWO_FIGURE_INCHES = Constant(9.5, "inch", derived("10 and 11 inches are written with two figures"))
-ONE_FIGURE = Constant(10, "inch/foot", derived("what a first decimal would be worth"))
-TWO_FIGURES = Constant(100, "inch/foot", derived("what two decimals would be worth"))
+METRES_IN_INCH = Constant(0.0254, "m/inch", published("Hindi workshop tables of measures: 1 inch = 25.4 mm"))
+METRES_IN_FOOT = Constant(0.3048, "m/foot", published("Hindi workshop tables of measures: 1 foot = 304.8 mm"))
+INCHES_IN_METRE_READ_WRONG = Constant(0.01, "m/inch", derived("an inch taken for a centimetre"))
+FOOT_READ_WRONG = Constant(0.1, "m/foot", derived("a foot taken for ten centimetres"))
 
 BOOK.given(
-    "length_in_inches", symbol="L_in", unit="inch", low=0.25, high=120, step=0.25,
-    source=derived("what a tape of 3 m can show"),
-)  # fmt: skip
+    "length_in_inches",
+    symbol="x_in",
+    unit="inch",
+    low=0.25,
+    high=120,
+    step=0.25,
+    source=common_practice("pipe sizes and short lengths on an inch tape"),
+)
 BOOK.given(
-    "length_in_feet", symbol="L_ft", unit="foot", low=0.5, high=30, step=0.25,
-    source=derived("every part of a tank that this course builds is shorter"),
-)  # fmt: skip
+    "length_in_feet",
+    symbol="x_ft",
+    unit="foot",
+    low=0.25,
+    high=40,
+    step=0.25,
+    source=common_practice("openings and heights on a foot tape"),
+)
 
 
-@BOOK.quantity(symbol="L_mi", unit="m", places=3, low=0.005, high=3.1, source=derived("25.4 mm to the inch, exactly"))
+@BOOK.quantity(symbol="L_in", unit="m", places=3, low=0.005, high=3.1, source=derived("1 inch is 25.4 mm"))
 def metres_from_inches(length_in_inches: float) -> float:
-    """A length given in inches, in metres.
+    """A length in inches as metres.
 
     Args:
-        length_in_inches: the length [inch], 0.25 to 120.
+        length_in_inches: length on the inch tape [inch], 0.25 to 120.
 
     Returns:
-        The same length [m], 0.005 to 3.1.
+        The same length [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: the length is outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(metres_from_inches(length_in_inches=4), 3)
-        '0.102'
+        >>> show(metres_from_inches(length_in_inches=10), 3)
+        '0.254'
     """
-    return length_in_inches * METRES_PER_INCH
+    return length_in_inches * METRES_IN_INCH
 
 
-@BOOK.quantity(symbol="L_mf", unit="m", places=3, low=0.15, high=9.2, source=derived("304.8 mm to the foot, exactly"))
+@BOOK.quantity(symbol="L_ft", unit="m", places=3, low=0.05, high=12.5, source=derived("1 foot is 304.8 mm"))
 def metres_from_feet(length_in_feet: float) -> float:
-    """A length given in feet and parts of a foot, in metres: 5 ft 6 in is 5.5 feet.
+    """A length in feet as metres.
 
     Args:
-        length_in_feet: the length, with parts of a foot as decimals [foot], 0.5 to 30.
+        length_in_feet: length on the foot tape [foot], 0.25 to 40; half a foot is 6 inches.
 
     Returns:
-        The same length [m], 0.15 to 9.2.
+        The same length [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: the length is outside its range.
 
     Example:
         >>> from generator.formula import show
         >>> show(metres_from_feet(length_in_feet=5.5), 3)
         '1.676'
     """
-    return length_in_feet * METRES_PER_FOOT
+    return length_in_feet * METRES_IN_FOOT
 
 
-@BOOK.misconception(of="length_in_feet")
-def inches_written_as_decimal_feet(length_in_feet: float) -> float:
-    """5 ft 6 in is typed 5.6, and 5 ft 10 in is typed 5.10."""
-    feet = whole_down(length_in_feet)
-    inches = (length_in_feet - feet) * INCHES_PER_FOOT
-    return feet + (inches / ONE_FIGURE if inches < TWO_FIGURE_INCHES else inches / TWO_FIGURES)
+@BOOK.misconception(of="metres_from_inches")
+def inch_taken_for_centimetre(length_in_inches: float) -> float:
+    """The inch marks of the tape were read as centimetres."""
+    return length_in_inches * INCHES_IN_METRE_READ_WRONG
 
 
 @BOOK.misconception(of="metres_from_feet")
-def foot_taken_as_thirty_centimetres(length_in_feet: float) -> float:
-    """A foot is 304.8 mm; 300 mm is handy and too short."""
-    return length_in_feet * ROUND_FOOT
+def foot_taken_for_ten_centimetres(length_in_feet: float) -> float:
+    """The feet were moved one decimal place, as if they were decimetres."""
+    return length_in_feet * FOOT_READ_WRONG

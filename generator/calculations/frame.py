@@ -1,6 +1,7 @@
-"""Upright steel: angle irons round the ring, and bars that fill the gaps between them.
+"""The frame: angles on the ring, and the upright bars between them.
 
-A ring closes: it has as many gaps as uprights. A row between two angles does not: it has one bar fewer than gaps.
+Spacing along the ring (the arc) and spacing by a straight tape (the chord) differ; with few angles the difference
+shows. On a closed ring there are as many spaces as angles; between two angles there is one bar less than spaces.
 """
 
 from math import pi, sin
@@ -9,81 +10,81 @@ from generator.calculations._book import BOOK
 from generator.formula import common_practice, derived, whole_down, whole_up
 
 BOOK.given(
-    "angle_spacing_limit", symbol="x_a", unit="m", low=0.3, high=1.0, step=0.05,
-    source=common_practice("angles up to about a long step apart keep a cage round while it is plastered"),
-)  # fmt: skip
+    "angle_spacing_limit",
+    symbol="s_a",
+    unit="m",
+    low=0.3,
+    high=1.2,
+    step=0.05,
+    source=common_practice("widest distance between angles along the ring"),
+)
 BOOK.given(
-    "bar_spacing_limit", symbol="x_b", unit="m", low=0.08, high=0.3, step=0.01,
-    source=common_practice("bars further apart let the mesh sag between them"),
-)  # fmt: skip
-BOOK.given(
-    "bar_diameter", symbol="d_b", unit="mm", low=6, high=12, step=2,
-    source=common_practice("sizes of bar that the shops of a hill town sell for this work"),
-)  # fmt: skip
+    "bar_spacing_limit",
+    symbol="s_b",
+    unit="m",
+    low=0.1,
+    high=0.3,
+    step=0.05,
+    source=common_practice("widest distance between upright bars; PAHO guide 2004: at most 300 mm"),
+)
 
 
-@BOOK.quantity(
-    symbol="n_a", unit="", places=0, low=4, high=71,
-    source=derived("a ring has as many gaps as angles; round up, so that no gap is larger than the plan says"),
-)  # fmt: skip
+@BOOK.quantity(symbol="n_a", unit="", places=0, low=4, high=90, source=derived("spaces of a closed ring, rounded up"))
 def angle_count(ring_length: float, angle_spacing_limit: float) -> float:
-    """Number of angle irons round the ring.
+    """Angles on the ring: as many as spaces, at least 4.
 
     Args:
-        ring_length: once round the frame ring [m], 3.1 to 21.1.
-        angle_spacing_limit: largest gap between angles, along the ring [m], 0.3 to 1.
+        ring_length: once round the frame ring [m], 1.9 to 25.5.
+        angle_spacing_limit: widest distance along the ring [m], 0.3 to 1.2.
 
     Returns:
-        Whole angles [-], 4 to 71.
+        Number of angles.
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> show(angle_count(ring_length=10.79, angle_spacing_limit=0.75), 0)
-        '15'
+        >>> angle_count(ring_length=10.795, angle_spacing_limit=0.75)
+        15.0
     """
-    return whole_up(ring_length / angle_spacing_limit)
+    return max(4, whole_up(ring_length / angle_spacing_limit))
 
 
-@BOOK.quantity(symbol="s_a", unit="m", places=3, low=0.2, high=1.0, source=derived("the ring in equal parts"))
+@BOOK.quantity(symbol="s_r", unit="m", places=3, low=0.2, high=1.2, source=derived("the ring shared out evenly"))
 def angle_spacing(ring_length: float, angle_count: float) -> float:
-    """Distance from angle to angle, along the ring.
+    """Distance from angle to angle along the ring, so that the last space is like the first.
 
     Args:
-        ring_length: once round the frame ring [m], 3.1 to 21.1.
-        angle_count: angles in the ring [-], 4 to 71.
+        ring_length: once round the frame ring [m], 1.9 to 25.5.
+        angle_count: angles on the ring [-], 4 to 90.
 
     Returns:
-        Along the ring, centre to centre [m], 0.2 to 1.
+        Distance along the ring [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(angle_spacing(ring_length=10.79, angle_count=15), 3)
-        '0.719'
+        >>> show(angle_spacing(ring_length=10.795, angle_count=15), 3)
+        '0.720'
     """
     return ring_length / angle_count
 
 
-@BOOK.quantity(symbol="c_a", unit="m", places=3, low=0.2, high=1.0, source=derived("geometry: chord of a circle"))
+@BOOK.quantity(symbol="s_c", unit="m", places=3, low=0.2, high=1.2, source=derived("chord of a circle"))
 def angle_chord(frame_diameter: float, angle_count: float) -> float:
-    """Distance from angle to angle as a straight tape reads it.
-
-    A tape cuts across the bend of the ring, so it reads less than the ring is long.
+    """Distance from angle to angle by a straight tape.
 
     Args:
-        frame_diameter: bar centre to bar centre [m], 1 to 6.7.
-        angle_count: angles in the ring [-], 4 to 71.
+        frame_diameter: across the frame ring [m], 0.6 to 8.1.
+        angle_count: angles on the ring [-], 4 to 90.
 
     Returns:
-        Straight from angle to angle [m], 0.2 to 1.
+        Straight distance [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
@@ -93,44 +94,40 @@ def angle_chord(frame_diameter: float, angle_count: float) -> float:
     return frame_diameter * sin(pi / angle_count)
 
 
-@BOOK.quantity(
-    symbol="n_g", unit="", places=0, low=0, high=12,
-    source=derived("a row between two angles has one bar fewer than gaps; round the gaps up"),
-)  # fmt: skip
+@BOOK.quantity(symbol="n_b", unit="", places=0, low=0, high=11, source=derived("one bar less than spaces"))
 def bars_between(angle_spacing: float, bar_spacing_limit: float) -> float:
-    """Number of upright bars between one angle and the next.
+    """Upright bars between two angles.
 
     Args:
-        angle_spacing: angle to angle along the ring [m], 0.2 to 1.
-        bar_spacing_limit: largest gap between uprights, along the ring [m], 0.08 to 0.3.
+        angle_spacing: distance along the ring from angle to angle [m], 0.2 to 1.2.
+        bar_spacing_limit: widest distance between bars [m], 0.1 to 0.3.
 
     Returns:
-        Whole bars in one gap [-], 0 to 12.
+        Number of bars in each space.
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> show(bars_between(angle_spacing=0.72, bar_spacing_limit=0.25), 0)
-        '2'
+        >>> bars_between(angle_spacing=0.72, bar_spacing_limit=0.25)
+        2.0
     """
     return whole_up(angle_spacing / bar_spacing_limit) - 1
 
 
-@BOOK.quantity(symbol="s_b", unit="m", places=3, low=0.04, high=0.3, source=derived("one gap in equal parts"))
+@BOOK.quantity(symbol="s_u", unit="m", places=3, low=0.05, high=0.3, source=derived("the space shared out evenly"))
 def bar_spacing(angle_spacing: float, bars_between: float) -> float:
-    """Distance from upright to upright, along the ring.
+    """Distance between neighbouring uprights along the ring, angles counted in.
 
     Args:
-        angle_spacing: angle to angle along the ring [m], 0.2 to 1.
-        bars_between: bars between two angles [-], 0 to 12.
+        angle_spacing: distance along the ring from angle to angle [m], 0.2 to 1.2.
+        bars_between: bars between two angles [-], 0 to 11.
 
     Returns:
-        Along the ring, centre to centre [m], 0.04 to 0.3.
+        Distance along the ring [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
@@ -140,71 +137,58 @@ def bar_spacing(angle_spacing: float, bars_between: float) -> float:
     return angle_spacing / (bars_between + 1)
 
 
-@BOOK.quantity(symbol="n_b", unit="", places=0, low=0, high=300, source=derived("as many gaps as angles in a ring"))
+@BOOK.quantity(symbol="N_b", unit="", places=0, low=0, high=400, source=derived("every space has its bars"))
 def bar_count(angle_count: float, bars_between: float) -> float:
-    """Number of upright bars in the whole ring, without the angles.
+    """All upright bars of the frame.
 
     Args:
-        angle_count: angles in the ring [-], 4 to 71.
-        bars_between: bars between two angles [-], 0 to 12.
+        angle_count: angles on the ring [-], 4 to 90.
+        bars_between: bars between two angles [-], 0 to 11.
 
     Returns:
-        Whole bars [-], 0 to 300.
+        Number of bars.
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> show(bar_count(angle_count=15, bars_between=2), 0)
-        '30'
+        >>> bar_count(angle_count=15, bars_between=2)
+        30
     """
     return angle_count * bars_between
 
 
 @BOOK.misconception(of="angle_count")
-def one_angle_too_many_in_a_ring(angle_count: float) -> float:
-    """One more angle than gaps: right for a row, but the ends of a ring are the same angle."""
+def one_angle_more_as_in_a_row(angle_count: float) -> float:
+    """A ring was counted like a fence: one post more than spaces."""
     return angle_count + 1
 
 
 @BOOK.misconception(of="angle_count")
 def angles_rounded_down(ring_length: float, angle_spacing_limit: float) -> float:
-    """The part of a gap that is left over is dropped."""
+    """The part of a space that was left over was forgotten."""
     return whole_down(ring_length / angle_spacing_limit)
 
 
-@BOOK.misconception(of="angle_spacing")
-def gap_left_as_the_plan_says(angle_spacing_limit: float) -> float:
-    """The largest gap that is allowed is marked out; the last gap does not close."""
-    return angle_spacing_limit
-
-
 @BOOK.misconception(of="angle_chord")
-def chord_taped_as_arc(angle_spacing: float) -> float:
-    """The distance along the ring is marked with a straight tape."""
+def arc_taped_as_chord(angle_spacing: float) -> float:
+    """The distance along the ring was set with a straight tape."""
     return angle_spacing
 
 
 @BOOK.misconception(of="bars_between")
-def bar_spaces_counted_as_bars(bars_between: float) -> float:
-    """The gaps between two angles are counted as bars."""
+def spaces_counted_not_bars(bars_between: float) -> float:
+    """The spaces between two angles were counted as bars."""
     return bars_between + 1
 
 
 @BOOK.misconception(of="bar_spacing")
-def bar_gap_shared_by_bars(angle_spacing: float, bars_between: float) -> float:
-    """The gap is shared out among the bars; there is one space more than bars."""
+def space_divided_by_bars(angle_spacing: float, bars_between: float) -> float:
+    """The space was divided by the bars, and not by the gaps."""
     return angle_spacing / bars_between
 
 
 @BOOK.misconception(of="bar_count")
-def angles_counted_as_bars(angle_count: float, bars_between: float) -> float:
-    """The angles are counted among the bars."""
-    return angle_count * (bars_between + 1)
-
-
-@BOOK.misconception(of="bar_count")
-def last_gap_forgotten(angle_count: float, bars_between: float) -> float:
-    """The gap from the last angle back to the first gets no bars."""
+def bars_of_one_space_forgotten(angle_count: float, bars_between: float) -> float:
+    """The ring was counted like a row: its last space got no bars."""
     return (angle_count - 1) * bars_between

@@ -1,416 +1,346 @@
-"""Hoops: how many, how long to cut, how many bars to buy, and what they weigh.
+"""Hoops: how many, how far apart, how long, how heavy. They carry the push of the water.
 
-One hoop at the foot, one at the top, the rest shared out evenly. Hoops stand outside the upright bars and carry the
-pull of the water, so each must be closed by a full lap.
+Hoops are pulled along their whole length, so their ends must lap far enough to hand the pull over: 50 bar diameters or
+more is usual, and enough only because the hoop's stress is held low. Laps are staggered, never all on one upright line.
 """
 
 from math import pi
 
 from generator.calculations._book import BOOK
-from generator.calculations.conversions import MM_PER_M
-from generator.formula import Constant, common_practice, derived, published, whole_down, whole_up
+from generator.calculations.setting_out import MILLIMETRES_IN_METRE
+from generator.formula import Constant, common_practice, derived, whole_down, whole_up
 
-BAR_MASS_RULE = Constant(
-    162,
-    "mm**2*m/kg",
-    published("rule for round steel bars in public steel tables: mass per metre is d x d / 162, with d in mm"),
+BAR_MASS_DIVISOR = Constant(
+    162, "mm**2*m/kg", derived("steel of 7850 kg/m3: 4 / (pi x 7850), rounded as the trade does")
 )
-SIX_MM = Constant(6, "mm", common_practice("the bar that every mason knows"))
-CENTIMETRES_READ_AS_MILLIMETRES = Constant(10, "", derived("10 mm to the centimetre"))
-CENTIMETRES_READ_AS_INCHES = Constant(2.54, "", derived("2.54 cm to the inch"))
+THIN_BAR = Constant(6, "mm", derived("the bar that a mason knows the mass of"))
+INCHES_IN_TENTH_METRE = Constant(2.54, "", derived("a spacing in centimetres read in inches"))
+MILLIMETRES_IN_CENTIMETRE = Constant(10, "", derived("a length in millimetres read in centimetres"))
 
 BOOK.given(
-    "wall_height", symbol="H", unit="m", low=0.4, high=2.4, step=0.05,
-    source=derived("deepest water that this course allows, 2.2 m, and room above it"),
-)  # fmt: skip
+    "wall_height",
+    symbol="H_w",
+    unit="m",
+    low=0.4,
+    high=3.0,
+    step=0.05,
+    source=common_practice("from a low trough tank to the highest wall that an engineer is asked about"),
+)
 BOOK.given(
-    "hoop_diameter", symbol="d_h", unit="mm", low=4, high=12, step=2,
-    source=common_practice("sizes of wire and bar that the shops of a hill town sell for this work"),
-)  # fmt: skip
+    "hoop_spacing",
+    symbol="s_h",
+    unit="m",
+    low=0.05,
+    high=0.2,
+    step=0.005,
+    source=common_practice("widest distance from hoop to hoop"),
+)
 BOOK.given(
-    "hoop_spacing", symbol="x_h", unit="m", low=0.05, high=0.2, step=0.005,
-    source=common_practice("hoops further apart leave too little steel at the foot"),
-)  # fmt: skip
+    "lap_diameters",
+    symbol="k",
+    unit="",
+    low=40,
+    high=80,
+    step=5,
+    source=common_practice("lap in bar diameters; 45 to 69 stand in print, 50 or more is used here"),
+)
 BOOK.given(
-    "lap_diameters", symbol="k", unit="", low=50, high=80, step=5,
-    source=common_practice("40 to 50 bar diameters are usual; hoops are pulled straight, so here 50 is the least"),
-)  # fmt: skip
-BOOK.given(
-    "stock_length", symbol="L_s", unit="m", low=4, high=12, step=0.5,
-    source=published("steel tables: bars are sold 9 m or 12 m long; shorter where they are cut for a porter"),
-)  # fmt: skip
+    "stock_length",
+    symbol="L_s",
+    unit="m",
+    low=3,
+    high=15,
+    step=0.5,
+    source=common_practice("bars are sold at 9 or 12 m, and cut for carrying"),
+)
 
 
-@BOOK.quantity(
-    symbol="g_h", unit="", places=0, low=2, high=48,
-    source=derived("round up, so that no gap is larger than the plan says"),
-)  # fmt: skip
+@BOOK.quantity(symbol="g_h", unit="", places=0, low=2, high=60, source=derived("spaces, rounded up"))
 def hoop_gaps(wall_height: float, hoop_spacing: float) -> float:
-    """Number of gaps between hoops, from the foot of the wall to its top.
+    """Spaces between hoops from the foot to the top.
 
     Args:
-        wall_height: floor to the top of the wall [m], 0.4 to 2.4.
-        hoop_spacing: largest gap between hoops, centre to centre [m], 0.05 to 0.2.
+        wall_height: height of the wall [m], 0.4 to 3.0.
+        hoop_spacing: widest distance from hoop to hoop [m], 0.05 to 0.2.
 
     Returns:
-        Whole gaps [-], 2 to 48.
+        Number of spaces.
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a given outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> show(hoop_gaps(wall_height=1.4, hoop_spacing=0.12), 0)
-        '12'
+        >>> hoop_gaps(wall_height=1.40, hoop_spacing=0.12)
+        12.0
     """
     return whole_up(wall_height / hoop_spacing)
 
 
-@BOOK.quantity(
-    symbol="n_h", unit="", places=0, low=3, high=49, source=derived("a row with both ends has one more than its gaps")
-)
+@BOOK.quantity(symbol="n_h", unit="", places=0, low=3, high=61, source=derived("one hoop more than spaces in a row"))
 def hoop_count(hoop_gaps: float) -> float:
-    """Number of hoops: one at the foot, one at the top, the rest between.
+    """Hoops in the wall: one at the foot, one at the top, the rest between.
 
     Args:
-        hoop_gaps: gaps between hoops [-], 2 to 48.
+        hoop_gaps: spaces between hoops [-], 2 to 60.
 
     Returns:
-        Whole hoops [-], 3 to 49.
+        Number of hoops.
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: the number is outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> show(hoop_count(hoop_gaps=12), 0)
-        '13'
+        >>> hoop_count(hoop_gaps=12)
+        13
     """
     return hoop_gaps + 1
 
 
-@BOOK.quantity(symbol="s_h", unit="m", places=3, low=0.03, high=0.2, source=derived("the height in equal parts"))
+@BOOK.quantity(symbol="s_e", unit="m", places=3, low=0.03, high=0.2, source=derived("the height shared out evenly"))
 def hoop_spacing_closing(wall_height: float, hoop_gaps: float) -> float:
-    """Distance from hoop to hoop that closes exactly at the top.
+    """Distance from hoop to hoop that comes out even from foot to top.
 
     Args:
-        wall_height: floor to the top of the wall [m], 0.4 to 2.4.
-        hoop_gaps: gaps between hoops [-], 2 to 48.
+        wall_height: height of the wall [m], 0.4 to 3.0.
+        hoop_gaps: spaces between hoops [-], 2 to 60.
 
     Returns:
-        Centre to centre [m], 0.03 to 0.2.
+        Distance [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(hoop_spacing_closing(wall_height=1.4, hoop_gaps=12), 3)
+        >>> show(hoop_spacing_closing(wall_height=1.40, hoop_gaps=12), 3)
         '0.117'
     """
     return wall_height / hoop_gaps
 
 
-@BOOK.quantity(
-    symbol="D_h", unit="m", places=3, low=1.0, high=6.8,
-    source=derived("geometry: half an upright bar and half a hoop lie between the two centre lines, twice"),
-)  # fmt: skip
+@BOOK.quantity(symbol="D_h", unit="m", places=3, low=0.6, high=8.2, source=derived("hoops lie outside the bars"))
 def hoop_circle_diameter(frame_diameter: float, bar_diameter: float, hoop_diameter: float) -> float:
-    """Diameter of a hoop from steel centre to steel centre: it lies on the outside of the upright bars.
+    """Across the hoop, measured on its centre line; hoops lie on the outside of the upright bars.
 
     Args:
-        frame_diameter: bar centre to bar centre [m], 1 to 6.7.
-        bar_diameter: upright bar [mm], 6 to 12.
-        hoop_diameter: hoop bar [mm], 4 to 12.
+        frame_diameter: across the frame ring [m], 0.6 to 8.1.
+        bar_diameter: upright bars [mm], 4 to 16.
+        hoop_diameter: hoops [mm], 3 to 16.
 
     Returns:
-        Hoop centre to hoop centre [m], 1 to 6.8.
+        Diameter [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
         >>> show(hoop_circle_diameter(frame_diameter=3.436, bar_diameter=8, hoop_diameter=8), 3)
         '3.452'
     """
-    return frame_diameter + (bar_diameter + hoop_diameter) / MM_PER_M
+    return frame_diameter + (bar_diameter + hoop_diameter) / MILLIMETRES_IN_METRE
 
 
-@BOOK.quantity(
-    symbol="L_lap", unit="m", places=3, low=0.2, high=1.0, source=derived("bar diameters, turned into metres")
-)
+@BOOK.quantity(symbol="l_h", unit="m", places=2, low=0.12, high=1.3, source=derived("lap in bar diameters"))
 def lap_length(lap_diameters: float, hoop_diameter: float) -> float:
-    """Length over which two ends of a hoop lie side by side.
+    """How far the ends of a hoop lie side by side.
 
     Args:
-        lap_diameters: lap in hoop diameters [-], 50 to 80.
-        hoop_diameter: hoop bar [mm], 4 to 12.
+        lap_diameters: lap in bar diameters [-], 40 to 80.
+        hoop_diameter: hoops [mm], 3 to 16.
 
     Returns:
-        One lap [m], 0.2 to 1.
+        Length of the lap [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a given outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(lap_length(lap_diameters=50, hoop_diameter=8), 3)
-        '0.400'
+        >>> show(lap_length(lap_diameters=50, hoop_diameter=8), 2)
+        '0.40'
     """
-    return lap_diameters * hoop_diameter / MM_PER_M
+    return lap_diameters * hoop_diameter / MILLIMETRES_IN_METRE
 
 
-@BOOK.quantity(
-    symbol="n_lap", unit="", places=0, low=1, high=8,
-    source=derived("each piece closes its own length less one lap; round up, so that no piece is longer than a bar"),
-)  # fmt: skip
-def hoop_laps(hoop_circle_diameter: float, lap_length: float, stock_length: float) -> float:
-    """Number of laps in one hoop, which is also the number of pieces it is made of.
-
-    A hoop that fits one bar has one piece and one lap.
+@BOOK.quantity(symbol="L_h", unit="m", places=2, low=2.0, high=27.5, source=derived("once round and one lap"))
+def hoop_length(hoop_circle_diameter: float, lap_length: float) -> float:
+    """Length to cut for a hoop of one piece.
 
     Args:
-        hoop_circle_diameter: hoop centre to hoop centre [m], 1 to 6.8.
-        lap_length: one lap [m], 0.2 to 1.
-        stock_length: bar as the shop sells it [m], 4 to 12.
+        hoop_circle_diameter: across the hoop's centre line [m], 0.6 to 8.2.
+        lap_length: length of the lap [m], 0.12 to 1.3.
 
     Returns:
-        Whole laps [-], 1 to 8.
+        Cut length [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(hoop_laps(hoop_circle_diameter=3.452, lap_length=0.4, stock_length=12), 0)
-        '1'
+        >>> show(hoop_length(hoop_circle_diameter=3.05, lap_length=0.40), 2)
+        '9.98'
     """
-    return whole_up(pi * hoop_circle_diameter / (stock_length - lap_length))
+    return pi * hoop_circle_diameter + lap_length
 
 
-@BOOK.quantity(
-    symbol="L_h", unit="m", places=2, low=3.3, high=29.1, source=derived("geometry: once round, and the laps")
-)
-def hoop_length(hoop_circle_diameter: float, lap_length: float, hoop_laps: float) -> float:
-    """Steel in one hoop, its laps included: the length to cut where it is one piece.
-
-    Args:
-        hoop_circle_diameter: hoop centre to hoop centre [m], 1 to 6.8.
-        lap_length: one lap [m], 0.2 to 1.
-        hoop_laps: laps in one hoop [-], 1 to 8.
-
-    Returns:
-        Once round and the laps [m], 3.3 to 29.1.
-
-    Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(hoop_length(hoop_circle_diameter=3.452, lap_length=0.4, hoop_laps=1), 2)
-        '11.24'
-    """
-    return pi * hoop_circle_diameter + hoop_laps * lap_length
-
-
-@BOOK.quantity(symbol="L_all", unit="m", places=1, low=9, high=1430, source=derived("hoops times length"))
+@BOOK.quantity(symbol="T_h", unit="m", places=1, low=6, high=1700, source=derived("every hoop has one length"))
 def hoop_total_length(hoop_count: float, hoop_length: float) -> float:
-    """Steel in all hoops together.
+    """Steel in all the hoops. It is not what to buy: short ends are left of every bar, see the cutting list.
 
     Args:
-        hoop_count: hoops [-], 3 to 49.
-        hoop_length: one hoop with its laps [m], 3.3 to 29.1.
+        hoop_count: hoops in the wall [-], 3 to 61.
+        hoop_length: cut length of one [m], 2.0 to 27.5.
 
     Returns:
-        All hoops [m], 9 to 1430.
+        Length [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(hoop_total_length(hoop_count=13, hoop_length=11.25), 1)
-        '146.3'
+        >>> show(hoop_total_length(hoop_count=13, hoop_length=11.24), 1)
+        '146.1'
     """
     return hoop_count * hoop_length
 
 
-@BOOK.quantity(
-    symbol="n_p", unit="", places=0, low=1, high=3, source=derived("round down: a hoop is not made of short ends")
-)
-def hoop_pieces_per_bar(stock_length: float, hoop_length: float, hoop_laps: float) -> float:
-    """Number of equal hoop pieces that one bar from the shop gives.
-
-    Args:
-        stock_length: bar as the shop sells it [m], 4 to 12.
-        hoop_length: one hoop with its laps [m], 3.3 to 29.1.
-        hoop_laps: laps in one hoop [-], 1 to 8.
-
-    Returns:
-        Whole pieces [-], 1 to 3.
-
-    Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(hoop_pieces_per_bar(stock_length=12, hoop_length=11.25, hoop_laps=1), 0)
-        '1'
-    """
-    return whole_down(stock_length * hoop_laps / hoop_length)
-
-
-@BOOK.quantity(symbol="n_s", unit="", places=0, low=1, high=392, source=derived("pieces shared out to bars, round up"))
-def hoop_stock_bars(hoop_count: float, hoop_laps: float, hoop_pieces_per_bar: float) -> float:
-    """Number of bars to buy for the hoops.
-
-    The ends that are left over are not counted: more joints would need more laps.
-
-    Args:
-        hoop_count: hoops [-], 3 to 49.
-        hoop_laps: laps in one hoop [-], 1 to 8.
-        hoop_pieces_per_bar: pieces from one bar [-], 1 to 3.
-
-    Returns:
-        Whole bars [-], 1 to 392.
-
-    Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(hoop_stock_bars(hoop_count=13, hoop_laps=1, hoop_pieces_per_bar=1), 0)
-        '13'
-    """
-    return whole_up(hoop_count * hoop_laps / hoop_pieces_per_bar)
-
-
-@BOOK.quantity(
-    symbol="q_h", unit="kg/m", places=3, low=0.09, high=0.9,
-    source=published("public steel tables: d x d / 162; 0.12 % above pi/4 x d x d x 7850 kg/m3"),
-)  # fmt: skip
+@BOOK.quantity(symbol="w_h", unit="kg/m", places=3, low=0.05, high=1.6, source=derived("d x d / 162"))
 def hoop_mass_per_metre(hoop_diameter: float) -> float:
-    """Mass of one metre of hoop bar.
+    """Mass of a metre of hoop bar: diameter times itself, over 162 (0.12 % high).
 
     Args:
-        hoop_diameter: hoop bar [mm], 4 to 12.
+        hoop_diameter: hoops [mm], 3 to 16.
 
     Returns:
-        Mass of a metre [kg/m], 0.09 to 0.9.
+        Mass [kg/m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: the diameter is outside its range.
 
     Example:
         >>> from generator.formula import show
         >>> show(hoop_mass_per_metre(hoop_diameter=8), 3)
         '0.395'
     """
-    return hoop_diameter**2 / BAR_MASS_RULE
+    return hoop_diameter**2 / BAR_MASS_DIVISOR
 
 
-@BOOK.quantity(
-    symbol="q_b", unit="kg/m", places=3, low=0.22, high=0.9,
-    source=published("public steel tables: d x d / 162; 0.12 % above pi/4 x d x d x 7850 kg/m3"),
-)  # fmt: skip
+@BOOK.quantity(symbol="w_b", unit="kg/m", places=3, low=0.09, high=1.6, source=derived("d x d / 162"))
 def bar_mass_per_metre(bar_diameter: float) -> float:
-    """Mass of one metre of upright bar.
+    """Mass of a metre of upright bar: diameter times itself, over 162 (0.12 % high).
 
     Args:
-        bar_diameter: upright bar [mm], 6 to 12.
+        bar_diameter: upright bars [mm], 4 to 16.
 
     Returns:
-        Mass of a metre [kg/m], 0.22 to 0.9.
+        Mass [kg/m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: the diameter is outside its range.
 
     Example:
         >>> from generator.formula import show
         >>> show(bar_mass_per_metre(bar_diameter=10), 3)
         '0.617'
     """
-    return bar_diameter**2 / BAR_MASS_RULE
+    return bar_diameter**2 / BAR_MASS_DIVISOR
 
 
-@BOOK.quantity(symbol="M_h", unit="kg", places=1, low=0.9, high=1280, source=derived("length times mass per metre"))
+@BOOK.quantity(symbol="M_h", unit="kg", places=1, low=0.3, high=2800, source=derived("length times mass of a metre"))
 def hoop_mass(hoop_total_length: float, hoop_mass_per_metre: float) -> float:
-    """Mass of all hoops together.
+    """Mass of all the hoops in the wall, left-over ends not counted.
 
     Args:
-        hoop_total_length: all hoops with their laps [m], 9 to 1430.
-        hoop_mass_per_metre: one metre of hoop bar [kg/m], 0.09 to 0.9.
+        hoop_total_length: steel in all the hoops [m], 6 to 1700.
+        hoop_mass_per_metre: mass of a metre [kg/m], 0.05 to 1.6.
 
     Returns:
-        All hoops [kg], 0.9 to 1280.
+        Mass [kg].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(hoop_mass(hoop_total_length=146.2, hoop_mass_per_metre=0.395), 1)
+        >>> show(hoop_mass(hoop_total_length=146.1, hoop_mass_per_metre=0.395), 1)
         '57.7'
     """
     return hoop_total_length * hoop_mass_per_metre
 
 
+@BOOK.quantity(symbol="q_h", unit="", places=0, low=0, high=7, source=derived("whole hoops in one bar, rounded down"))
+def hoops_from_one_bar(stock_length: float, hoop_length: float) -> float:
+    """Whole hoops that one bar gives; 0 means that a hoop needs more than one bar and one more lap.
+
+    Args:
+        stock_length: length of a bar as sold [m], 3 to 15.
+        hoop_length: cut length of one hoop [m], 2.0 to 27.5.
+
+    Returns:
+        Number of hoops.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> hoops_from_one_bar(stock_length=12, hoop_length=11.24)
+        1.0
+    """
+    return whole_down(stock_length / hoop_length)
+
+
 @BOOK.misconception(of="hoop_count")
 def spaces_counted_not_hoops(hoop_gaps: float) -> float:
-    """The gaps are counted; the hoop at the end is forgotten."""
+    """The spaces were counted, and the hoop at the foot or at the top was forgotten."""
     return hoop_gaps
 
 
-@BOOK.misconception(of="hoop_gaps")
-def hoop_gaps_rounded_down(wall_height: float, hoop_spacing: float) -> float:
-    """The part of a gap that is left over is dropped."""
-    return whole_down(wall_height / hoop_spacing)
-
-
-@BOOK.misconception(of="hoop_spacing")
-def centimetres_read_as_millimetres(hoop_spacing: float) -> float:
-    """12 cm is set as 12 mm."""
-    return hoop_spacing / CENTIMETRES_READ_AS_MILLIMETRES
+@BOOK.misconception(of="hoop_count")
+def hoops_at_both_ends_forgotten(hoop_gaps: float) -> float:
+    """Only the hoops between foot and top were counted."""
+    return hoop_gaps - 1
 
 
 @BOOK.misconception(of="hoop_spacing")
 def spacing_read_in_inches(hoop_spacing: float) -> float:
-    """The number of centimetres is set on the inch side of the tape."""
-    return hoop_spacing * CENTIMETRES_READ_AS_INCHES
+    """The centimetres of the spacing were read on the inch side of the tape."""
+    return hoop_spacing * INCHES_IN_TENTH_METRE
 
 
 @BOOK.misconception(of="hoop_spacing_closing")
-def height_shared_by_hoops(wall_height: float, hoop_count: float) -> float:
-    """The height is shared out among the hoops; there is one gap fewer than hoops."""
-    return wall_height / hoop_count
+def height_divided_by_hoops(wall_height: float, hoop_gaps: float) -> float:
+    """The height was divided by the hoops, and not by the spaces."""
+    return wall_height / (hoop_gaps + 1)
 
 
-@BOOK.misconception(of="hoop_circle_diameter")
-def hoop_on_inside_diameter(inside_diameter: float) -> float:
-    """The hoop is worked out from the inside diameter."""
-    return inside_diameter
+@BOOK.misconception(of="lap_length")
+def lap_in_centimetres(lap_diameters: float, hoop_diameter: float) -> float:
+    """The bar's millimetres were taken for centimetres."""
+    return lap_diameters * hoop_diameter * MILLIMETRES_IN_CENTIMETRE / MILLIMETRES_IN_METRE
 
 
 @BOOK.misconception(of="hoop_length")
 def lap_forgotten(hoop_circle_diameter: float) -> float:
-    """The hoop is cut to the way round, with nothing to tie."""
+    """The hoop was cut to once round."""
     return pi * hoop_circle_diameter
 
 
 @BOOK.misconception(of="hoop_length")
-def two_laps_for_one(hoop_circle_diameter: float, lap_length: float, hoop_laps: float) -> float:
-    """A lap is added for each end of the bar; two ends share one lap."""
-    return pi * hoop_circle_diameter + 2 * hoop_laps * lap_length
-
-
-@BOOK.misconception(of="hoop_stock_bars")
-def total_length_shared_by_bars(hoop_total_length: float, stock_length: float) -> float:
-    """All the steel is divided by one bar, as if short ends could be joined without laps."""
-    return whole_up(hoop_total_length / stock_length)
+def lap_counted_at_both_ends(hoop_circle_diameter: float, lap_length: float) -> float:
+    """A whole lap was added at each end of the bar."""
+    return pi * hoop_circle_diameter + 2 * lap_length
 
 
 @BOOK.misconception(of="hoop_mass_per_metre")
-def mass_taken_as_diameter(hoop_diameter: float) -> float:
-    """Twice as thick is taken as twice as heavy: the 6 mm bar's mass is scaled, without the second diameter."""
-    return hoop_diameter * SIX_MM / BAR_MASS_RULE
+def bar_twice_as_thick_twice_as_heavy(hoop_diameter: float) -> float:
+    """The mass was thought to grow like the thickness: a bar of 6 mm was known, the others scaled from it."""
+    return THIN_BAR * hoop_diameter / BAR_MASS_DIVISOR
+
+
+@BOOK.misconception(of="hoops_from_one_bar")
+def hoops_from_a_bar_rounded_up(stock_length: float, hoop_length: float) -> float:
+    """A left-over end that is too short was counted as a hoop."""
+    return whole_up(stock_length / hoop_length)

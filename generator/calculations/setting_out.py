@@ -1,92 +1,133 @@
-"""Circles of a round tank: inside, frame, outside and base.
+"""Setting out: inside, frame and outside diameter named apart, the ring, the base.
 
-Three diameters are always named apart. The inside diameter is from plaster to plaster, where water stands. The frame
-diameter is from centre to centre of the upright bars, where steel is set. The outside diameter is from outer face to
-outer face.
+Water stands inside the plaster (inside diameter). Steel is set on the frame ring, the centre line of the upright bars
+(frame diameter). The roof and the base must fit the outside of the plaster (outside diameter).
 """
 
 from math import pi
 
 from generator.calculations._book import BOOK
-from generator.calculations.conversions import MM_PER_M
-from generator.formula import common_practice, derived
+from generator.formula import Constant, common_practice, derived
+
+MILLIMETRES_IN_METRE = Constant(1000, "mm/m", derived("1 m is 1000 mm"))
 
 BOOK.given(
-    "inside_diameter", symbol="D_i", unit="m", low=1.0, high=6.5, step=0.01,
-    source=derived("up to 50 m3 at a water depth that this course allows; a larger tank is not built from this course"),
-)  # fmt: skip
+    "inside_diameter",
+    symbol="D_i",
+    unit="m",
+    low=0.6,
+    high=8.0,
+    step=0.05,
+    source=common_practice("from a small drinking tank to the largest that an engineer is asked about"),
+)
 BOOK.given(
-    "base_projection", symbol="p", unit="m", low=0.1, high=0.6, step=0.05,
-    source=common_practice("a base goes beyond the wall so that the wall's foot never stands on the edge"),
-)  # fmt: skip
+    "mesh_cover",
+    symbol="c_m",
+    unit="mm",
+    low=2,
+    high=10,
+    step=1,
+    source=common_practice("mortar over mesh, 2 to 5 mm nominal; more is allowed, less rusts"),
+)
+BOOK.given(
+    "inside_mesh_thickness",
+    symbol="m_i",
+    unit="mm",
+    low=1,
+    high=15,
+    step=1,
+    source=common_practice("all mesh layers on the water side, as tied, pressed with the hand"),
+)
+BOOK.given(
+    "outside_mesh_thickness",
+    symbol="m_o",
+    unit="mm",
+    low=1,
+    high=15,
+    step=1,
+    source=common_practice("all mesh layers on the outside, as tied, pressed with the hand"),
+)
+BOOK.given(
+    "bar_diameter",
+    symbol="d_b",
+    unit="mm",
+    low=4,
+    high=16,
+    step=1,
+    source=common_practice("upright bars that a village shop sells"),
+)
+BOOK.given(
+    "base_projection",
+    symbol="p_b",
+    unit="m",
+    low=0.1,
+    high=0.6,
+    step=0.05,
+    source=common_practice("how far the base goes beyond the wall"),
+)
 
 
-@BOOK.quantity(symbol="R_i", unit="m", places=3, low=0.5, high=3.25, source=derived("half of a diameter"))
+@BOOK.quantity(symbol="R_i", unit="m", places=3, low=0.3, high=4.0, source=derived("half of the diameter"))
 def inside_radius(inside_diameter: float) -> float:
-    """Centre of the tank to the wet face of its wall.
+    """From the centre to the wall's wet face: half-across.
 
     Args:
-        inside_diameter: wet face to wet face [m], 1 to 6.5.
+        inside_diameter: across the water, wet face to wet face [m], 0.6 to 8.0.
 
     Returns:
-        Half the inside diameter [m], 0.5 to 3.25.
+        Radius [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: the diameter is outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(inside_radius(inside_diameter=3.4), 3)
+        >>> show(inside_radius(inside_diameter=3.40), 3)
         '1.700'
     """
     return inside_diameter / 2
 
 
 @BOOK.quantity(
-    symbol="D_f", unit="m", places=3, low=1.0, high=6.7,
-    source=derived("geometry: cover, inside mesh and half a bar lie between the wet face and the bar's centre, twice"),
-)  # fmt: skip
+    symbol="D_f", unit="m", places=3, low=0.6, high=8.1, source=derived("the build-up inside the bars, twice")
+)
 def frame_diameter(
     inside_diameter: float, mesh_cover: float, inside_mesh_thickness: float, bar_diameter: float
 ) -> float:
-    """Diameter of the ring that the upright bars stand on, from bar centre to bar centre.
-
-    From the water outwards a wall is: cover, inside mesh, upright bar, hoop, outside mesh, cover.
+    """Across the frame ring, measured between the centre lines of the upright bars.
 
     Args:
-        inside_diameter: wet face to wet face [m], 1 to 6.5.
-        mesh_cover: mortar over the mesh, each side [mm], 2 to 10.
-        inside_mesh_thickness: all inside layers of mesh, tied [mm], 2 to 15.
-        bar_diameter: upright bar [mm], 6 to 12.
+        inside_diameter: across the water [m], 0.6 to 8.0.
+        mesh_cover: mortar over the mesh [mm], 2 to 10.
+        inside_mesh_thickness: all mesh on the water side [mm], 1 to 15.
+        bar_diameter: upright bars [mm], 4 to 16.
 
     Returns:
-        The frame ring, bar centre to bar centre [m], 1 to 6.7.
+        Frame diameter [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a given outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(frame_diameter(inside_diameter=3.4, mesh_cover=5, inside_mesh_thickness=9, bar_diameter=8), 3)
+        >>> show(frame_diameter(inside_diameter=3.40, mesh_cover=5, inside_mesh_thickness=9, bar_diameter=8), 3)
         '3.436'
     """
-    return inside_diameter + (2 * (mesh_cover + inside_mesh_thickness) + bar_diameter) / MM_PER_M
+    return inside_diameter + (2 * (mesh_cover + inside_mesh_thickness) + bar_diameter) / MILLIMETRES_IN_METRE
 
 
-@BOOK.quantity(symbol="R_f", unit="m", places=3, low=0.5, high=3.35, source=derived("half of a diameter"))
+@BOOK.quantity(symbol="R_f", unit="m", places=3, low=0.3, high=4.05, source=derived("half of the diameter"))
 def frame_radius(frame_diameter: float) -> float:
-    """Length of the stick from the centre of the tank to the centre of an upright bar.
-
-    The centre is the middle of the centre pipe, not its face.
+    """From the centre to the frame ring: the length of the radius stick, from the middle of the centre pipe.
 
     Args:
-        frame_diameter: bar centre to bar centre [m], 1 to 6.7.
+        frame_diameter: across the frame ring [m], 0.6 to 8.1.
 
     Returns:
-        Half the frame diameter [m], 0.5 to 3.35.
+        Radius [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: the diameter is outside its range.
 
     Example:
         >>> from generator.formula import show
@@ -96,67 +137,67 @@ def frame_radius(frame_diameter: float) -> float:
     return frame_diameter / 2
 
 
-@BOOK.quantity(symbol="L_r", unit="m", places=2, low=3.1, high=21.1, source=derived("geometry: round a circle"))
+@BOOK.quantity(symbol="L_r", unit="m", places=3, low=1.9, high=25.5, source=derived("girth of a circle"))
 def ring_length(frame_diameter: float) -> float:
-    """Way round the frame ring, along the ring.
+    """Once round the frame ring.
 
     Args:
-        frame_diameter: bar centre to bar centre [m], 1 to 6.7.
+        frame_diameter: across the frame ring [m], 0.6 to 8.1.
 
     Returns:
-        Once round [m], 3.1 to 21.1.
+        Length along the ring [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: the diameter is outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(ring_length(frame_diameter=3.436), 2)
-        '10.79'
+        >>> show(ring_length(frame_diameter=3.436), 3)
+        '10.795'
     """
     return pi * frame_diameter
 
 
-@BOOK.quantity(symbol="D_o", unit="m", places=3, low=1.0, high=6.7, source=derived("geometry: a wall on each side"))
+@BOOK.quantity(symbol="D_o", unit="m", places=3, low=0.6, high=8.4, source=derived("a wall on each side"))
 def outside_diameter(inside_diameter: float, wall_thickness: float) -> float:
-    """Diameter of the finished tank, from outer face to outer face.
+    """Across the finished tank, outer face to outer face.
 
     Args:
-        inside_diameter: wet face to wet face [m], 1 to 6.5.
-        wall_thickness: plaster to plaster [mm], 30 to 75.
+        inside_diameter: across the water [m], 0.6 to 8.0.
+        wall_thickness: finished wall [mm], 20 to 150.
 
     Returns:
-        Outer face to outer face [m], 1 to 6.7.
+        Outside diameter [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(outside_diameter(inside_diameter=3.4, wall_thickness=60), 3)
-        '3.520'
+        >>> show(outside_diameter(inside_diameter=3.40, wall_thickness=65), 3)
+        '3.530'
     """
-    return inside_diameter + 2 * wall_thickness / MM_PER_M
+    return inside_diameter + 2 * wall_thickness / MILLIMETRES_IN_METRE
 
 
-@BOOK.quantity(symbol="D_b", unit="m", places=3, low=1.2, high=7.9, source=derived("geometry: projection on each side"))
+@BOOK.quantity(symbol="D_b", unit="m", places=2, low=0.8, high=9.6, source=derived("the projection on each side"))
 def base_diameter(outside_diameter: float, base_projection: float) -> float:
-    """Diameter of the concrete circle under the tank.
+    """Across the base, which stands out beyond the wall all round.
 
     Args:
-        outside_diameter: outer face to outer face [m], 1 to 6.7.
-        base_projection: base beyond the wall's outer face [m], 0.1 to 0.6.
+        outside_diameter: across the finished tank [m], 0.6 to 8.4.
+        base_projection: how far the base goes beyond the wall [m], 0.1 to 0.6.
 
     Returns:
-        Edge to edge of the base [m], 1.2 to 7.9.
+        Diameter of the base [m].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(base_diameter(outside_diameter=3.52, base_projection=0.35), 3)
-        '4.220'
+        >>> show(base_diameter(outside_diameter=3.53, base_projection=0.35), 2)
+        '4.23'
     """
     return outside_diameter + 2 * base_projection
 
@@ -169,43 +210,43 @@ def diameter_taken_for_radius(inside_diameter: float) -> float:
 
 @BOOK.misconception(of="frame_radius")
 def frame_diameter_taken_for_radius(frame_diameter: float) -> float:
-    """The stick is cut as long as the whole way across."""
+    """The radius stick was cut as long as the whole way across."""
     return frame_diameter
 
 
 @BOOK.misconception(of="frame_diameter")
-def inside_diameter_for_frame_ring(inside_diameter: float) -> float:
-    """Steel is set where water should stand."""
+def inside_taken_for_frame_diameter(inside_diameter: float) -> float:
+    """The steel was set on the circle where the water should stand."""
     return inside_diameter
 
 
 @BOOK.misconception(of="frame_diameter")
-def frame_ring_widened_on_one_side(
+def frame_widened_on_one_side_only(
     inside_diameter: float, mesh_cover: float, inside_mesh_thickness: float, bar_diameter: float
 ) -> float:
-    """Cover, mesh and half a bar are added once; a ring has two sides."""
-    return inside_diameter + (mesh_cover + inside_mesh_thickness + bar_diameter / 2) / MM_PER_M
+    """Mesh and cover were added once, and not on both sides of the circle."""
+    return inside_diameter + (mesh_cover + inside_mesh_thickness + bar_diameter / 2) / MILLIMETRES_IN_METRE
 
 
 @BOOK.misconception(of="ring_length")
-def round_is_three_diameters(frame_diameter: float) -> float:
-    """Round is taken as three times across, without the piece that is missing."""
+def ring_as_three_diameters(frame_diameter: float) -> float:
+    """Three times across was taken for once round."""
     return 3 * frame_diameter
 
 
 @BOOK.misconception(of="ring_length")
-def ring_from_inside_diameter(inside_diameter: float) -> float:
-    """The ring is worked out from the inside diameter."""
-    return pi * inside_diameter
-
-
-@BOOK.misconception(of="outside_diameter")
-def wall_added_on_one_side(inside_diameter: float, wall_thickness: float) -> float:
-    """One wall is added; a line across the tank goes through two."""
-    return inside_diameter + wall_thickness / MM_PER_M
+def radius_taken_for_diameter_in_ring(frame_diameter: float) -> float:
+    """Half-across stands where the whole way across belongs."""
+    return pi * frame_diameter / 2
 
 
 @BOOK.misconception(of="base_diameter")
-def base_projection_on_one_side(outside_diameter: float, base_projection: float) -> float:
-    """The projection is added once; the base goes out on both sides."""
+def base_widened_on_one_side_only(outside_diameter: float, base_projection: float) -> float:
+    """The base was made wider on one side of the circle only."""
     return outside_diameter + base_projection
+
+
+@BOOK.misconception(of="outside_diameter")
+def wall_added_on_one_side_only(inside_diameter: float, wall_thickness: float) -> float:
+    """The wall was added once, and not on both sides of the circle."""
+    return inside_diameter + wall_thickness / MILLIMETRES_IN_METRE

@@ -1,36 +1,35 @@
-"""What a wall is built up of, how thick that makes it, and how much mortar covers the steel.
+"""The wall as it is built up, face to face: its thickness comes from what must find room in it, never from a range.
 
-From the water outwards: cover, inside mesh, upright bar, hoop, outside mesh, cover. At a hoop lap a second hoop lies on
-the first. At an angle iron its leg stands where the bar stands elsewhere. Keep laps away from angles: the two together
-would need a thicker wall than this.
+From the water outward: cover, mesh, upright bar (or angle), hoop, mesh, cover. At a lap one more hoop or mesh lies in
+the wall; at an angle the angle's leg stands where the bar was.
 """
 
 from generator.calculations._book import BOOK
 from generator.formula import Constant, common_practice, derived, whole_up
 
-THICKNESS_STEP = Constant(5, "mm", common_practice("gauge strips for plaster are made in steps of 5 mm"))
+TROWEL_STEP = Constant(5, "mm", common_practice("walls are set out to the next 5 mm"))
 
 BOOK.given(
-    "mesh_cover", symbol="c", unit="mm", low=2, high=10, step=1,
-    source=common_practice("2 to 5 mm of mortar over mesh; more only where the plan says so"),
-)  # fmt: skip
-BOOK.given(
-    "inside_mesh_thickness", symbol="m_i", unit="mm", low=2, high=15, step=1,
-    source=derived("measured on the tied layers, pressed flat, laps included"),
-)  # fmt: skip
-BOOK.given(
-    "outside_mesh_thickness", symbol="m_o", unit="mm", low=2, high=15, step=1,
-    source=derived("measured on the tied layers, pressed flat, laps included"),
-)  # fmt: skip
-BOOK.given(
-    "angle_leg", symbol="a", unit="mm", low=20, high=50, step=5,
-    source=common_practice("sizes of angle iron that the shops of a hill town sell for this work"),
-)  # fmt: skip
-
-
-@BOOK.quantity(
-    symbol="B", unit="mm", places=0, low=18, high=74, source=derived("sum of the layers, from the water outwards")
+    "hoop_diameter",
+    symbol="d_h",
+    unit="mm",
+    low=3,
+    high=16,
+    step=1,
+    source=common_practice("hoop wire and bars that a village shop sells"),
 )
+BOOK.given(
+    "angle_leg",
+    symbol="a",
+    unit="mm",
+    low=20,
+    high=65,
+    step=5,
+    source=common_practice("equal angles that a village shop sells"),
+)
+
+
+@BOOK.quantity(symbol="t_b", unit="mm", places=0, low=10, high=90, source=derived("sum of the parts, face to face"))
 def wall_build_up(
     mesh_cover: float,
     inside_mesh_thickness: float,
@@ -38,203 +37,163 @@ def wall_build_up(
     hoop_diameter: float,
     outside_mesh_thickness: float,
 ) -> float:
-    """Thickness that the layers need where a hoop crosses an upright bar.
+    """Thickness that the parts need between angles and away from laps.
 
     Args:
-        mesh_cover: mortar over the mesh, each side [mm], 2 to 10.
-        inside_mesh_thickness: all inside layers of mesh, tied [mm], 2 to 15.
-        bar_diameter: upright bar [mm], 6 to 12.
-        hoop_diameter: hoop bar [mm], 4 to 12.
-        outside_mesh_thickness: all outside layers of mesh, tied [mm], 2 to 15.
+        mesh_cover: mortar over the mesh on each face [mm], 2 to 10.
+        inside_mesh_thickness: all mesh on the water side [mm], 1 to 15.
+        bar_diameter: upright bars [mm], 4 to 16.
+        hoop_diameter: hoops [mm], 3 to 16.
+        outside_mesh_thickness: all mesh on the outside [mm], 1 to 15.
 
     Returns:
-        All layers and cover on both sides [mm], 18 to 74.
+        Thickness [mm].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a given outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> value = wall_build_up(
-        ...     mesh_cover=5,
-        ...     inside_mesh_thickness=9,
-        ...     bar_diameter=8,
-        ...     hoop_diameter=8,
-        ...     outside_mesh_thickness=9,
-        ... )
-        >>> show(value, 0)
-        '44'
+        >>> wall_build_up(5, 5, 8, hoop_diameter=8, outside_mesh_thickness=4)
+        35
     """
-    return mesh_cover + inside_mesh_thickness + bar_diameter + hoop_diameter + outside_mesh_thickness + mesh_cover
-
-
-@BOOK.quantity(symbol="B_lap", unit="mm", places=0, low=22, high=86, source=derived("a second hoop lies on the first"))
-def wall_build_up_at_lap(wall_build_up: float, hoop_diameter: float) -> float:
-    """Thickness that the layers need where a hoop lap crosses an upright bar.
-
-    Args:
-        wall_build_up: layers where a hoop crosses a bar [mm], 18 to 74.
-        hoop_diameter: hoop bar [mm], 4 to 12.
-
-    Returns:
-        The layers with a second hoop [mm], 22 to 86.
-
-    Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(wall_build_up_at_lap(wall_build_up=44, hoop_diameter=8), 0)
-        '52'
-    """
-    return wall_build_up + hoop_diameter
+    return 2 * mesh_cover + inside_mesh_thickness + bar_diameter + hoop_diameter + outside_mesh_thickness
 
 
 @BOOK.quantity(
-    symbol="B_a", unit="mm", places=0, low=26, high=112, source=derived("the angle's leg stands where the bar stands")
+    symbol="t_l", unit="mm", places=0, low=12, high=110, source=derived("one hoop or mesh more, laps staggered")
 )
-def wall_build_up_at_angle(wall_build_up: float, bar_diameter: float, angle_leg: float) -> float:
-    """Thickness that the layers need where a hoop crosses an angle iron.
+def wall_build_up_at_lap(
+    wall_build_up: float, hoop_diameter: float, inside_mesh_thickness: float, outside_mesh_thickness: float
+) -> float:
+    """Thickness where a hoop or a mesh is lapped; laps are staggered, so that only one lies in any place.
 
     Args:
-        wall_build_up: layers where a hoop crosses a bar [mm], 18 to 74.
-        bar_diameter: upright bar [mm], 6 to 12.
-        angle_leg: leg of the angle iron, across the wall [mm], 20 to 50.
+        wall_build_up: thickness away from laps [mm], 10 to 90.
+        hoop_diameter: hoops [mm], 3 to 16.
+        inside_mesh_thickness: all mesh on the water side [mm], 1 to 15.
+        outside_mesh_thickness: all mesh on the outside [mm], 1 to 15.
 
     Returns:
-        The layers with the angle for the bar [mm], 26 to 112.
+        Thickness [mm].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> show(wall_build_up_at_angle(wall_build_up=44, bar_diameter=8, angle_leg=25), 0)
-        '61'
+        >>> wall_build_up_at_lap(wall_build_up=35, hoop_diameter=8, inside_mesh_thickness=5, outside_mesh_thickness=4)
+        43
+    """
+    return wall_build_up + max(hoop_diameter, inside_mesh_thickness, outside_mesh_thickness)
+
+
+@BOOK.quantity(
+    symbol="t_a", unit="mm", places=0, low=25, high=140, source=derived("the angle's leg in the bar's place")
+)
+def wall_build_up_at_angle(wall_build_up: float, bar_diameter: float, angle_leg: float) -> float:
+    """Thickness at an angle: its leg stands across the wall where the bar was.
+
+    Args:
+        wall_build_up: thickness away from angles [mm], 10 to 90.
+        bar_diameter: upright bars [mm], 4 to 16.
+        angle_leg: leg of the angle [mm], 20 to 65.
+
+    Returns:
+        Thickness [mm].
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> wall_build_up_at_angle(wall_build_up=35, bar_diameter=8, angle_leg=25)
+        52
     """
     return wall_build_up - bar_diameter + angle_leg
 
 
 @BOOK.quantity(
-    symbol="t", unit="mm", places=0, low=30, high=75,
-    source=derived("the thickest place decides, rounded up to 5 mm; 30 to 75 mm are only the limits of hand work"),
-)  # fmt: skip
+    symbol="t", unit="mm", places=0, low=20, high=150, source=derived("the thickest place, to the next 5 mm")
+)
 def wall_thickness(wall_build_up_at_lap: float, wall_build_up_at_angle: float) -> float:
-    """Thickness of the whole wall, so that cover is kept at the thickest place.
+    """Thickness of the finished wall, the same all round: the thickest place decides.
 
     Args:
-        wall_build_up_at_lap: layers at a hoop lap [mm], 22 to 86.
-        wall_build_up_at_angle: layers at an angle iron [mm], 26 to 112.
+        wall_build_up_at_lap: thickness needed at a lap [mm], 12 to 110.
+        wall_build_up_at_angle: thickness needed at an angle [mm], 25 to 140.
 
     Returns:
-        Plaster to plaster [mm], 30 to 75.
+        Thickness, to the next 5 mm [mm].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a value outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> show(wall_thickness(wall_build_up_at_lap=52, wall_build_up_at_angle=61), 0)
-        '65'
+        >>> wall_thickness(wall_build_up_at_lap=43, wall_build_up_at_angle=52)
+        55.0
     """
-    return THICKNESS_STEP * whole_up(max(wall_build_up_at_lap, wall_build_up_at_angle) / THICKNESS_STEP)
+    return whole_up(max(wall_build_up_at_lap, wall_build_up_at_angle) / TROWEL_STEP) * TROWEL_STEP
 
 
 @BOOK.quantity(
-    symbol="c_i", unit="mm", places=0, low=5, high=25,
-    source=derived("cover and inside mesh lie between the water and the bar; less than 5 mm is refused"),
-)  # fmt: skip
+    symbol="c_i", unit="mm", places=0, low=3, high=25, source=derived("what lies between the bar and the water")
+)
 def bar_cover_inside(mesh_cover: float, inside_mesh_thickness: float) -> float:
-    """Mortar between the water and the upright bars.
-
-    Aim at 8 mm or more; no reading may be under 5 mm.
+    """Nominal cover over the upright bars on the water side. Mesh cover and bar cover are different numbers.
 
     Args:
-        mesh_cover: mortar over the mesh, each side [mm], 2 to 10.
-        inside_mesh_thickness: all inside layers of mesh, tied [mm], 2 to 15.
+        mesh_cover: mortar over the mesh [mm], 2 to 10.
+        inside_mesh_thickness: all mesh on the water side [mm], 1 to 15.
 
     Returns:
-        Over the bar, inside [mm], 5 to 25.
+        Cover [mm].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a given outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> show(bar_cover_inside(mesh_cover=5, inside_mesh_thickness=9), 0)
-        '14'
+        >>> bar_cover_inside(mesh_cover=5, inside_mesh_thickness=9)
+        14
     """
     return mesh_cover + inside_mesh_thickness
 
 
 @BOOK.quantity(
-    symbol="c_o", unit="mm", places=0, low=5, high=30,
-    source=derived("what is left of the wall outside the thickest steel; less than 5 mm is refused"),
-)  # fmt: skip
-def bar_cover_outside(
-    wall_thickness: float,
-    bar_cover_inside: float,
-    bar_diameter: float,
-    hoop_diameter: float,
-    angle_leg: float,
-) -> float:
-    """Mortar between the outermost hoop and the outer face, where there is least: at a lap or at an angle.
-
-    Aim at 8 mm or more; no reading may be under 5 mm.
+    symbol="c_o", unit="mm", places=0, low=3, high=25, source=derived("what lies between the hoop and the air")
+)
+def hoop_cover_outside(mesh_cover: float, outside_mesh_thickness: float) -> float:
+    """Nominal cover over the hoops on the outside.
 
     Args:
-        wall_thickness: plaster to plaster [mm], 30 to 75.
-        bar_cover_inside: mortar from the water to the bar [mm], 5 to 25.
-        bar_diameter: upright bar [mm], 6 to 12.
-        hoop_diameter: hoop bar [mm], 4 to 12.
-        angle_leg: leg of the angle iron, across the wall [mm], 20 to 50.
+        mesh_cover: mortar over the mesh [mm], 2 to 10.
+        outside_mesh_thickness: all mesh on the outside [mm], 1 to 15.
 
     Returns:
-        Over the outermost hoop [mm], 5 to 30.
+        Cover [mm].
 
     Raises:
-        OutOfRangeError: a value outside its range, or not a number; the message says the range and who to ask.
+        OutOfRangeError: a given outside its range.
 
     Example:
-        >>> from generator.formula import show
-        >>> value = bar_cover_outside(
-        ...     wall_thickness=65,
-        ...     bar_cover_inside=14,
-        ...     bar_diameter=8,
-        ...     hoop_diameter=8,
-        ...     angle_leg=25,
-        ... )
-        >>> show(value, 0)
-        '18'
+        >>> hoop_cover_outside(mesh_cover=5, outside_mesh_thickness=4)
+        9
     """
-    return wall_thickness - bar_cover_inside - hoop_diameter - max(bar_diameter + hoop_diameter, angle_leg)
+    return mesh_cover + outside_mesh_thickness
 
 
 @BOOK.misconception(of="wall_build_up")
 def cover_on_one_side_only(wall_build_up: float, mesh_cover: float) -> float:
-    """Cover is counted once; a wall has two faces."""
+    """Cover was planned on one face; the other face has none."""
     return wall_build_up - mesh_cover
 
 
 @BOOK.misconception(of="wall_build_up")
-def outside_mesh_forgotten(wall_build_up: float, outside_mesh_thickness: float) -> float:
-    """Only the inside mesh is counted."""
-    return wall_build_up - outside_mesh_thickness
+def mesh_left_out_of_the_wall(
+    wall_build_up: float, inside_mesh_thickness: float, outside_mesh_thickness: float
+) -> float:
+    """The mesh was thought to take no room."""
+    return wall_build_up - inside_mesh_thickness - outside_mesh_thickness
 
 
-@BOOK.misconception(of="wall_build_up_at_lap")
-def second_hoop_forgotten(wall_build_up: float) -> float:
-    """The wall is made for one hoop, also where two lie on each other."""
+@BOOK.misconception(of="wall_build_up_at_angle")
+def angle_forgotten_in_the_wall(wall_build_up: float) -> float:
+    """The wall was planned between the angles, and the angle sticks out."""
     return wall_build_up
-
-
-@BOOK.misconception(of="wall_thickness")
-def angle_forgotten_in_wall(wall_build_up_at_lap: float) -> float:
-    """The wall is made for the bars; the angles stick further out."""
-    return THICKNESS_STEP * whole_up(wall_build_up_at_lap / THICKNESS_STEP)
-
-
-@BOOK.misconception(of="bar_cover_inside")
-def mesh_cover_taken_for_bar_cover(mesh_cover: float) -> float:
-    """Cover over the mesh is taken for cover over the bar behind it."""
-    return mesh_cover
