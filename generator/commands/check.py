@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from generator import curriculum, exercises
+from generator.commands.course import faults
 from generator.commands.tool import content_option, json_option, problem_rows, say_json, say_problems
 from generator.problems import ExitCode, Problem
 
@@ -30,7 +31,7 @@ def check(content: Path, schemas: Path | None, as_json: bool) -> int:
     loaded = curriculum.load(content)
     problems: list[Problem] = list(loaded.problems)
     if loaded.content is not None:
-        problems += exercises.check(loaded.content)
+        problems += faults(loaded.content)
     if as_json:
         say_json({"format": 1, "problems": problem_rows(problems)})
     elif problems:

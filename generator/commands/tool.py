@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
 import click
 
 from generator.problems import Problem
+from generator.site.swap import swap_in
 
 ROOT = Path(__file__).resolve().parents[2]
 """The folder of the project: its own course, and the default place of what is built."""
@@ -38,6 +39,31 @@ def output_option(function: Function) -> Function:
         show_default="output/ beside the course",
         help="Folder for what is built.",
     )(function)
+
+
+def language_option(function: Function) -> Function:
+    """`--language`: in which language the program speaks and prints."""
+    return click.option(
+        "--language",
+        default="en",
+        show_default=True,
+        envvar="TANKSCHOOL_LANGUAGE",
+        help="Language to speak and print in; also set by TANKSCHOOL_LANGUAGE.",
+    )(function)
+
+
+def write_folder(folder: Path, files: Mapping[str, bytes]) -> None:
+    """Write files into a folder, whole or not at all; what else lay in the folder is gone.
+
+    Raises:
+        MachineError: the disk said no; the folder is as it was.
+    """
+
+    def fill(fresh: Path) -> None:
+        for name, data in files.items():
+            (fresh / name).write_bytes(data)
+
+    swap_in(folder, fill)
 
 
 def json_option(function: Function) -> Function:

@@ -1,0 +1,122 @@
+"""`build`: checks the content, builds the stick in all languages and the standard sheets, says what to open."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from generator import site
+from generator.commands.course import course_at
+from generator.commands.tool import ROOT, ProgressLine, content_option, json_option, output_option, say_json
+from generator.problems import ExitCode
+
+if TYPE_CHECKING:
+    from generator.curriculum import CourseContent
+
+SAMPLE_SEED = "stick"
+"""The practice sheet on the stick is the same everywhere; a class gets its own by `sheets --for`."""
+PRINTERS = ("reportlab", "uharfbuzz", "fontpkg-mukta")
+
+
+@click.command()
+@content_option
+@output_option
+@json_option
+def build(content: Path, output: Path, as_json: bool) -> int:
+    """Check the content, build the stick in all languages and the standard sheets, and say what to open.
+
+    Example: python3 tankschool.py build        (an own course: build --content my-course --output my-output)
+    """
+    progress = ProgressLine(quiet=as_json)
+    progress("Reading and checking the content ...")
+    course = course_at(content)
+    products = site.Products(output / "cache")
+    prints = {language: standard_sheets(course, language, products, progress) for language in course.course.languages}
+    parts = site.site_files(course, products, prints, lambda step, what: progress(f"{step}: {what}"))
+    licences = site.licence_file((ROOT / "LICENSE").read_text("utf-8"), products)
+    files = site.stick_files(parts, licences)
+    changed = site.write_stick(files, output / "stick", lambda step, what: progress(f"{step}: {what}"))
+    _write_records(course, products, output)
+    progress.done()
+    start = output / "stick" / "START-HERE.html"
+    if as_json:
+        say_json({"format": 1, "open": str(start), "made": products.made, "changed": changed, "files": len(files)})
+        return ExitCode.GOOD
+    size = sum(map(len, files.values())) / 1_000_000
+    click.echo(f"{len(files)} files, {size:.1f} MB{'' if changed else ', unchanged'}.")
+    click.echo(f"Open {start}")
+    click.echo(f"For a phone, copy one file from {output / 'stick' / 'phone'}")
+    click.echo(f"To print, see {output / 'stick' / 'pdf'}")
+    return ExitCode.GOOD
+
+
+def standard_sheets(
+    course: CourseContent, language: str, products: site.Products, progress: ProgressLine
+) -> list[site.Print]:
+    """The sheets that travel on the stick: each module's practice sheet with its key, handouts, checklists."""
+    prints: list[site.Print] = []
+    for module in course.modules.values():
+        kept = _module_product(course, module.id, language, products, progress)
+        titles = {handout.id: handout.title for handout in course.handouts.values()}
+        titles |= {practical.id: practical.title for practical in course.practicals.values()}
+        words = course.words[language]
+        for name, data in kept.items():
+            if name.endswith(".pdf"):
+                stem = name.removesuffix(".pdf")
+                kind = stem.removeprefix(f"{module.id}-")
+                title = (
+                    titles[stem][language]
+                    if stem in titles
+                    else f"{words.say_one_of('sheet', kind)} · {module.title[language]}"
+                )
+                prints.append(site.Print(stem, title, data))
+    return prints
+
+
+def _module_product(
+    course: CourseContent, module: str, language: str, products: site.Products, progress: ProgressLine
+) -> Mapping[str, bytes]:
+    key = site.key_of(
+        module, language, course.sources_of(module), site.versions_key(PRINTERS), site.machine_key()
+    )  # fmt: skip
+
+    def make() -> dict[str, bytes]:
+        progress(f"sheets: {module}, {language}")
+        return _make_sheets(course, module, language)
+
+    return products.get(f"sheets-{module}-{language}", key, make)
+
+
+def _make_sheets(course: CourseContent, module: str, language: str) -> dict[str, bytes]:
+    from generator import VERSION, sheets
+    from generator.exercises import Person, make_set, to_json
+
+    words = course.words[language]
+    people = [Person(words.say("sheet.practice_learner"))]
+    record = make_set(course, module, people, SAMPLE_SEED, language, tool=f"tankschool {VERSION}")
+    files = {
+        f"{module}-worksheet.pdf": sheets.worksheet_pdf(record, course),
+        f"{module}-key.pdf": sheets.key_pdf(record, course),
+    }
+    for handout in course.handouts.values():
+        if handout.module == module:
+            files[f"{handout.id}.pdf"] = sheets.handout_pdf(handout.id, language, course)
+    for practical in course.practicals.values():
+        if practical.module == module and not practical.retired:
+            files[f"{practical.id}.pdf"] = sheets.practical_pdf(practical.id, language, course)
+    return {**files, "record.json": to_json(record)}
+
+
+def _write_records(course: CourseContent, products: site.Products, output: Path) -> None:
+    """The records of the practice sheets: beside the stick, since a trainer's laptop marks and the stick does not."""
+    folder = output / "records"
+    folder.mkdir(parents=True, exist_ok=True)
+    for module in course.modules:
+        for language in course.course.languages:
+            kept = _module_product(course, module, language, products, ProgressLine(quiet=True))
+            path = folder / f"{module}-{language}.json"
+            if not path.is_file() or path.read_bytes() != kept["record.json"]:
+                path.write_bytes(kept["record.json"])

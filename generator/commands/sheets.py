@@ -1,0 +1,156 @@
+"""`sheets`: personal worksheets with their key for a class list, and the sheets that every class uses."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+
+import click
+
+from generator import VERSION
+from generator import sheets as printed
+from generator.commands.course import course_at, file_bytes
+from generator.commands.tool import (
+    ProgressLine,
+    content_option,
+    json_option,
+    language_option,
+    output_option,
+    say_json,
+    write_folder,
+)
+from generator.curriculum import CourseContent
+from generator.exercises import make_set, read_class_list, to_json
+from generator.problems import ExitCode
+
+_NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
+
+
+@click.command()
+@click.argument("names", nargs=-1)
+@click.option("--for", "class_list", type=click.Path(dir_okay=False, path_type=Path), help="Class list (CSV): name.")
+@click.option("--module", help="Whose questions are asked; needed with --for where the course has several modules.")
+@click.option("--seed", help="Any text: another one gives other numbers. Without it, today's date.")
+@click.option("--questions", type=click.IntRange(0, 500), default=0, help="How many for each learner; 0 asks all.")
+@click.option("--list", "list_them", is_flag=True, help="List the sheets that can be asked for by name.")
+@language_option
+@content_option
+@output_option
+@json_option
+def sheets(
+    names: Sequence[str],
+    class_list: Path | None,
+    module: str | None,
+    seed: str | None,
+    questions: int,
+    list_them: bool,
+    language: str,
+    content: Path,
+    output: Path,
+    as_json: bool,
+) -> int:
+    """Print personal worksheets with their key for a class list, or sheets by name.
+
+    Example: python3 tankschool.py sheets --for names.csv --module frame --language hi
+    """
+    course = course_at(content)
+    language = known_language(course, language)
+    if list_them:
+        rows = [(name, title[language]) for name, title in named_sheets(course).items()]
+        if as_json:
+            say_json({"format": 1, "sheets": dict(rows)})
+        for name, title in () if as_json else rows:
+            click.echo(f"{name}  {title}")
+        return ExitCode.GOOD
+    if class_list is None and not names:
+        raise click.UsageError("Say for whom (--for names.csv) or which sheet by name (--list shows them).")
+    unknown = [name for name in names if name not in named_sheets(course)]
+    if unknown:
+        raise click.UsageError(f"There is no sheet '{unknown[0]}'; --list shows them.")
+    written: list[Path] = []
+    progress = ProgressLine(quiet=as_json)
+    for name in names:
+        path = output / "sheets" / f"{name}-{language}.pdf"
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(named_pdf(name, language, course))
+        written.append(path)
+    if class_list is not None:
+        seed = seed or date.today().isoformat()  # noqa: DTZ011 (the day on the trainer's own calendar)
+        written += _class_set(course, class_list, _module(course, module), seed, questions, language, output, progress)
+    progress.done()
+    words = course.words[language]
+    if as_json:
+        say_json({"format": 1, "files": [str(path) for path in written], "seed": seed})
+    else:
+        click.echo(words.say("command.wrote"))
+        for path in written:
+            click.echo(f"  {path}")
+        if class_list is not None:
+            click.echo(words.say("command.keep_the_record"))
+    return ExitCode.GOOD
+
+
+def known_language(course: CourseContent, language: str) -> str:
+    """The language, if the course has it.
+
+    Raises:
+        UsageError: it has not; the message says which it has.
+    """
+    if language not in course.course.languages:
+        raise click.UsageError(f"The course has no language '{language}', only {', '.join(course.course.languages)}.")
+    return language
+
+
+def named_sheets(course: CourseContent) -> dict[str, dict[str, str]]:
+    """The sheets that are asked for by name, with their titles: handouts and practical checklists."""
+    handouts = {handout.id: dict(handout.title) for handout in course.handouts.values()}
+    checklists = {p.id: dict(p.title) for p in course.practicals.values() if not p.retired}
+    return handouts | checklists
+
+
+def named_pdf(name: str, language: str, course: CourseContent) -> bytes:
+    """The PDF of a sheet by name."""
+    if name in course.handouts:
+        return printed.handout_pdf(name, language, course)
+    return printed.practical_pdf(name, language, course)
+
+
+def slug(name: str) -> str:
+    """A name as part of a file name: ASCII letters and digits; empty for a name without any."""
+    return _NOT_IN_A_NAME.sub("-", name.lower()).strip("-")[:20]
+
+
+def _module(course: CourseContent, module: str | None) -> str:
+    if module is None and len(course.modules) == 1:
+        return next(iter(course.modules))
+    if module is None or module not in course.modules:
+        raise click.UsageError(f"Say which module: --module {' or '.join(course.modules)}.")
+    return module
+
+
+def _class_set(
+    course: CourseContent,
+    class_list: Path,
+    module: str,
+    seed: str,
+    questions: int,
+    language: str,
+    output: Path,
+    progress: ProgressLine,
+) -> list[Path]:
+    people = read_class_list(str(class_list), file_bytes(class_list), course.course.languages)
+    progress(course.words[language].say("command.drawing", count=len(people)))
+    record = make_set(
+        course, module, people, seed, language, tool=f"tankschool {VERSION}", questions=questions
+    )  # fmt: skip
+    progress(course.words[language].say("command.printing", count=len(people)))
+    files = {
+        "worksheets.pdf": printed.worksheet_pdf(record, course),
+        "key.pdf": printed.key_pdf(record, course),
+        "record.json": to_json(record),
+    }
+    folder = output / "sheets" / f"{module}-{record.set_id}"
+    write_folder(folder, files)
+    return [folder / name for name in files]
