@@ -180,8 +180,11 @@ def assess(recipe: Recipe, givens: Mapping[str, Array]) -> Assessed:
     agrees = np.abs(rounded - key) < 0.5 if is_count(book.quantities[asks]) else np.ones(shape, dtype=bool)
     wrong: dict[str, Array] = {}
     for name in recipe.misconceptions:
-        wrong[name] = np.broadcast_to(book.arrays(givens, [asks], [name])[asks], shape)
-        in_range &= np.isfinite(wrong[name])
+        mistaken = book.arrays(givens, [asks], [name])
+        for step, value in mistaken.items():
+            if step not in givens:
+                in_range &= np.isfinite(value)
+        wrong[name] = np.broadcast_to(mistaken[asks], shape)
     kept = in_range & agrees
     rights = [key] if rounded is key else [key, rounded]
     found = list(wrong.values())

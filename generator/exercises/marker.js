@@ -335,13 +335,17 @@
     return scenario.parts.map(function (one, place) { return markPart(scenario, one, reads[place], own); });
   }
 
-  /* The mark in words; say(key, values) gives a word of the page's language. */
+  /* The mark in words; say takes a key and values, and gives a word of the page's language. */
   function messages(made, say) {
-    var texts = [say("exercise.verdict." + made.verdict, {})], i;
-    if (made.ask) { texts.push(say("exercise.ask." + made.ask.reason, { first: made.ask.first, second: made.ask.second })); }
+    var texts = [], i;
+    function say_one_of(family, member, values) { return say.call(null, family + "." + member, values || {}); }
+    texts.push(say_one_of("exercise.verdict", made.verdict));
+    if (made.ask) {
+      texts.push(say_one_of("exercise.ask", made.ask.reason, { first: made.ask.first, second: made.ask.second }));
+    }
     for (i = 0; i < made.misconceptions.length; i += 1) {
-      texts.push(say("misconception." + made.misconceptions[i] + ".mistake", {}));
-      texts.push(say("misconception." + made.misconceptions[i] + ".hill", {}));
+      texts.push(say_one_of("misconception", made.misconceptions[i] + ".mistake"));
+      texts.push(say_one_of("misconception", made.misconceptions[i] + ".hill"));
     }
     texts = texts.concat(made.why);
     if (made.verdict === "not_yet" && texts.length === 1) { texts.push(say("exercise.no_known_mistake", {})); }

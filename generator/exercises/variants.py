@@ -104,8 +104,14 @@ def variant(question: NumberQuestion, seed: str, book: Book = BOOK) -> Variant:
     for _ in range(MOST_TRIES):
         columns = [np.asarray([stream.below(len(parameter.choices))]) for parameter in made.parameters]
         found, rows = judged(made, columns)
-        if found.kept[rows[0]]:
-            return of_givens(made, {name: float(value[0]) for name, value in at(made, columns).items()})
+        if not found.kept[rows[0]]:
+            continue
+        try:
+            drawn = of_givens(made, {name: float(value[0]) for name, value in at(made, columns).items()})
+        except OutOfRangeError:  # a division by zero that numpy hid behind a minimum
+            continue
+        if len(drawn.wrong) == len(made.misconceptions):
+            return drawn
     raise NoVariantError(why_none(separability(question, book)))
 
 
