@@ -18,7 +18,7 @@ BLOCKS = ("figure", "caution", "formula", "worked", "exercise")
 """Calls that stand alone on a line of a lesson or handout."""
 _WITH_PLACE = ("value", "figure", "worked")
 
-_BRACES = re.compile(r"\{\{(.*?)\}\}")
+_BRACES = re.compile(r"\{\{([^{}\n]*)\}\}")
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ from generator.curriculum.models import (
 )
 from generator.curriculum.plain_errors import did_you_mean
 from generator.formula import Book, OutOfRangeError, UnknownNameError, show_full
-from generator.problems import Loc, Problem
+from generator.problems import Loc, Problem, few
 
 MOST_CHOICES = 10_000
 """Numbers that one range may hold."""
@@ -34,7 +34,7 @@ def question_problems(reading: Reading, book: Book) -> Iterator[Problem]:
         book: the calculation module.
     """
     for _, number, found in reading.all("question", NumberQuestion):
-        yield from _number(number, found, book)
+        yield from few(found.file.name, _number(number, found, book))
     for _, choice, found in reading.all("question", ChoiceQuestion):
         yield from _choice(choice, found)
     for _, order, found in reading.all("question", OrderQuestion):
@@ -54,7 +54,8 @@ def place_values(reading: Reading, book: Book) -> tuple[dict[str, dict[str, floa
     values: dict[str, dict[str, float]] = {name: {} for name in reading.ids.get("place", {})}
     problems: list[Problem] = []
     for name, place, found in reading.all("place", Place):
-        faults = list(_givens(found, ("given",), {given: (value,) for given, value in place.given.items()}, book))
+        drawn = {given: (value,) for given, value in place.given.items()}
+        faults = few(found.file.name, _givens(found, ("given",), drawn, book))
         if not faults:
             try:
                 values[name] = book.evaluate(place.given)

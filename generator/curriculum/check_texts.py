@@ -23,7 +23,7 @@ from generator.curriculum.models import (
 from generator.curriculum.plain_errors import did_you_mean
 from generator.curriculum.texts import Filler, texts_of
 from generator.curriculum.trade_numbers import typed_by_hand
-from generator.problems import Loc, Problem
+from generator.problems import Loc, Problem, few
 
 NOT_KNOWN = "?"
 """Stands for the place of a thing whose module is not there: that has its own problem."""
@@ -44,7 +44,7 @@ def text_problems(reading: Reading, filler: Filler) -> Iterator[Problem]:
         yield from _model(reading.course.model, reading.course, "", filler)
     for kind in ("competency", "place", "module", "scenario", "practical", "scheme", "handout", "question"):
         for found in reading.things.get(kind, {}).values():
-            yield from _model(found.model, found, place_for(found, places), filler)
+            yield from few(found.file.name, _model(found.model, found, place_for(found, places), filler))
 
 
 def places_of_modules(reading: Reading) -> dict[str, str]:

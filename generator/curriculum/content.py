@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
+from generator.calculations import BOOK
 from generator.curriculum.calls import Fault
 from generator.curriculum.check_names import name_problems, questions_by_module
 from generator.curriculum.check_questions import place_values, question_problems, scenario_problems
@@ -27,8 +28,9 @@ from generator.curriculum.models import (
 from generator.curriculum.texts import AnyModel, Filler, with_texts
 from generator.curriculum.word_files import coverage, read_words, wanted_words
 from generator.curriculum.word_use import use_problems, used_words
+from generator.figures import FIGURES
 from generator.formula import Book
-from generator.problems import Loc, Problem, place_of
+from generator.problems import Loc, Problem, few, place_of
 from generator.words import Words
 
 
@@ -47,9 +49,6 @@ class Machine:
 
 def shipped() -> Machine:
     """The calculation module and the drawings of this tool."""
-    from generator.calculations import BOOK
-    from generator.figures import FIGURES
-
     return Machine(BOOK, {key: tuple(kind.needs) for key, kind in FIGURES.items()})
 
 
@@ -102,6 +101,29 @@ class CourseContent:
     def values(self, place_id: str) -> dict[str, float]:
         """Everything that can be worked out at a place, givens included."""
         return dict(self.place_values[place_id])
+
+    def sources_of(self, module_id: str) -> dict[str, bytes]:
+        """The files that a module's sheets rest on: all but those that belong to other modules, by path."""
+        others = [name for name in self.modules if name != module_id]
+        folders = tuple(f"course/modules/{self.reading.folders[name]}/" for name in others)
+        owned: Mapping[str, Mapping[str, Bank | Scenario | Practical | Handout]] = {
+            "bank": self.banks,
+            "scenario": self.scenarios,
+            "practical": self.practicals,
+            "handout": self.handouts,
+        }
+        files = {
+            self.reading.things[kind][name].file.name
+            for kind, things in owned.items()
+            for name, thing in things.items()
+            if thing.module in others
+        }
+        texts = tuple(f"handouts/{handout.template}." for handout in self.handouts.values() if handout.module in others)
+        return {
+            path: data
+            for path, data in self.sources.items()
+            if path not in files and not path.startswith((*folders, *texts))
+        }
 
     def problem(self, kind: str, name: str, loc: Loc, code: str, what: str, fix: str) -> Problem:
         """A problem that another room found, at its place in the author's file.
@@ -246,24 +268,21 @@ def _in_every_language(
             )
             continue
         blocks[language], faults = split(text, language, around, filler)
-        problems += [_at(path, text, fault) for fault in faults if fault.code not in unknown]
+        problems += few(path, (_at(path, text, fault) for fault in faults if fault.code not in unknown))
         faulty |= any(fault.code != "typed-number" for fault in faults)
         first = next(other for other in paths.values() if other in reading.texts)
         if path != first and not faulty:
-            missing, extra = differences(reading.texts[first], text)
-            problems += [
-                Problem(
-                    path,
-                    0,
-                    0,
-                    "lesson-differs",
-                    f"{typed} stands in {first} and not here",
-                    "add it here, or remove it there",
-                )
-                for typed in missing
-            ]
-            problems += [_at(path, text, fault) for fault in extra]
+            problems += few(path, _differences(path, text, first, reading.texts[first]))
     return blocks, problems
+
+
+def _differences(path: str, text: str, first: str, other: str) -> Iterator[Problem]:
+    missing, extra = differences(other, text)
+    for typed in missing:
+        what = f"{typed} stands in {first} and not here"
+        yield Problem(path, 0, 0, "lesson-differs", what, "add it here, or remove it there")
+    for fault in extra:
+        yield _at(path, text, fault)
 
 
 def _at(path: str, text: str, fault: Fault) -> Problem:

@@ -14,11 +14,15 @@ from pydantic import BaseModel, ValidationError
 from generator.curriculum.models import Content
 from generator.curriculum.plain_errors import problems_of
 from generator.curriculum.schemas import KINDS
-from generator.problems import Loc, Problem, ProblemsError, YamlFile, decode, read_bytes, read_yaml
+from generator.problems import Loc, Problem, ProblemsError, YamlFile, decode, few, read_bytes, read_yaml
 
 FOLDERS = ("course", "quizzes", "handouts")
-_INSIDE = {"competencies": ("competency", "competencies"), "bank": ("question", "questions")}
-"""Kinds of file that hold a list of things with ids of their own: kind of thing, and the list's key."""
+_INSIDE: dict[str, tuple[tuple[str, str], ...]] = {
+    "competencies": (("competency", "competencies"),),
+    "bank": (("question", "questions"),),
+    "module": (("caution", "cautions"),),
+}
+"""Kinds of file that hold lists of things with ids of their own: kind of thing, and the list's key."""
 _IGNORED = ("README.md", "Thumbs.db")
 
 AnyModel = TypeVar("AnyModel", bound=BaseModel)
@@ -188,10 +192,9 @@ def _languages(reading: Reading, paths: list[str]) -> tuple[str, ...]:
 
 
 def _read_model(reading: Reading, path: str, kind: str) -> None:
-    thing, key = _INSIDE.get(kind, ("", ""))
     file = _read_yaml(reading, path)
     if file is None:
-        reading.unreadable |= {kind, thing} - {""}
+        reading.unreadable |= {kind, *(thing for thing, _ in _INSIDE.get(kind, ()))}
         return
     model_type = KINDS[kind][1]
     try:
@@ -201,21 +204,23 @@ def _read_model(reading: Reading, path: str, kind: str) -> None:
         model = None
     if kind == "course":
         reading.course = None if model is None else Found(model, file, ())
-    if kind not in ("course", "competencies"):
-        _note(reading, kind, file, (), model)
+    reading.problems += few(path, _note_all(reading, kind, file, model))
     if kind == "module" and model is not None:
         reading.folders[model.id] = path.split("/")[2]
-    if thing and isinstance(file.value, dict) and isinstance(file.value.get(key), list):
-        for position in range(len(file.value[key])):
+
+
+def _note_all(reading: Reading, kind: str, file: YamlFile, model: Any) -> Iterator[Problem]:
+    """Keep the file's thing and the things inside it under their ids; tell ids that are taken."""
+    if kind not in ("course", "competencies"):
+        yield from _note(reading, kind, file, (), model)
+    for thing, key in _INSIDE.get(kind, ()):
+        listed = file.value.get(key) if isinstance(file.value, dict) else None
+        for position in range(len(listed) if isinstance(listed, list) else 0):
             inner = None if model is None else getattr(model, key)[position]
-            _note(reading, thing, file, (key, position), inner)
-    if kind == "module" and isinstance(file.value, dict) and isinstance(file.value.get("cautions"), list):
-        for position in range(len(file.value["cautions"])):
-            _note(reading, "caution", file, ("cautions", position), None if model is None else model.cautions[position])
+            yield from _note(reading, thing, file, (key, position), inner)
 
 
-def _note(reading: Reading, kind: str, file: YamlFile, loc: Loc, model: Content | None) -> None:
-    """Keep a thing under its id, or say that the id is taken."""
+def _note(reading: Reading, kind: str, file: YamlFile, loc: Loc, model: Content | None) -> Iterator[Problem]:
     value = file.value
     for part in loc:
         value = value[part]
@@ -227,9 +232,7 @@ def _note(reading: Reading, kind: str, file: YamlFile, loc: Loc, model: Content 
         first, place = known[name]
         line, _ = first.value_line_and_column((*place, "id"))
         what = f"the {kind} id '{name}' is already taken in {first.name}:{line}"
-        reading.problems.append(
-            file.value_problem((*loc, "id"), "duplicate-id", what, "choose another; an id is never used twice")
-        )
+        yield file.value_problem((*loc, "id"), "duplicate-id", what, "choose another; an id is never used twice")
         return
     known[name] = (file, loc)
     if model is not None:

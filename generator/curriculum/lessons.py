@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from typing import TypeAlias
 
 from generator.curriculum.calls import BLOCKS, IN_TEXTS, Call, Fault, calls
 from generator.curriculum.plain_errors import did_you_mean
 from generator.curriculum.texts import Filler
 from generator.curriculum.trade_numbers import typed_by_hand
+from generator.problems import MOST_REPORTED
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,11 +92,13 @@ def split(text: str, language: str, around: Surroundings, filler: Filler) -> tup
     Returns:
         The blocks in order, and everything wrong, by place.
     """
-    faults = list(typed_by_hand(text))
+    faults = list(islice(typed_by_hand(text), MOST_REPORTED + 1))
     blocks: list[Block] = []
     prose: list[str] = []
     end = 0
     for call in calls(text, (*IN_TEXTS, *BLOCKS)):
+        if len(faults) > MOST_REPORTED:
+            break
         if isinstance(call, Fault):
             faults.append(call)
             continue

@@ -10,7 +10,7 @@ from typing import Any, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from generator.problems import Loc, Problem, YamlFile
+from generator.problems import Loc, Problem, YamlFile, few
 
 FORMAT = 1
 """The format of content files that this tool reads."""
@@ -62,14 +62,15 @@ def problems_of(file: YamlFile, model: type[BaseModel], error: ValidationError) 
         error: what the model raised.
     """
     items = error.errors(include_url=False)
-    return [
+    told = (
         as_problem(file, model, item)
         for item in items
         if item["type"] != "too_short"
         or not any(
             len(other["loc"]) > len(item["loc"]) and other["loc"][: len(item["loc"])] == item["loc"] for other in items
         )
-    ]
+    )
+    return few(file.name, told)
 
 
 def as_problem(file: YamlFile, model: type[BaseModel], error: ErrorDetails) -> Problem:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import islice
 from typing import Any
 
 from generator.curriculum.files import Reading
 from generator.curriculum.plain_errors import FORMAT, did_you_mean
 from generator.formula import Book, Given, Quantity, Status
-from generator.problems import Loc, Problem, YamlFile
+from generator.problems import MOST_REPORTED, Loc, Problem, YamlFile, few
 from generator.words import Words
 from generator.words.language import Wording
 
@@ -40,7 +41,8 @@ def read_words(reading: Reading) -> tuple[dict[str, Words], list[Problem]]:
         if reading.languages and language not in reading.languages:
             fix = did_you_mean(language, reading.languages)
             problems.append(Problem(file.name, 0, 0, "unknown-language", f"unknown language '{language}'", fix))
-    problems += _between_languages(reading, texts)
+    for language in texts:
+        problems += few(reading.words[language].name, _against_the_others(reading, texts, language))
     return {language: Words(language, found) for language, found in texts.items()}, problems
 
 
@@ -64,42 +66,54 @@ def loc_of(file: YamlFile, key: str) -> Loc:
 
 
 def _flat(file: YamlFile) -> tuple[dict[str, Wording], list[Problem]]:
-    problems: list[Problem] = []
-    found: dict[str, Wording] = {}
+    """The words by dotted key, and what is wrong with the file by itself."""
     if not isinstance(file.value, dict):
         return {}, [file.problem((), "wrong-type", "the words have to be keys and values", "write 'key: text' lines")]
+    found: dict[str, Wording] = {}
+    return found, few(file.name, [*_format_problems(file), *islice(_flatten(file, found), MOST_REPORTED + 1)])
+
+
+def _format_problems(file: YamlFile) -> Iterator[Problem]:
     version = file.value.get("format")
     if isinstance(version, int) and version > FORMAT:
         what = f"format {version} is newer than this tool reads"
-        problems.append(file.value_problem(("format",), "newer-format", what, "use a newer version of the tool"))
+        yield file.value_problem(("format",), "newer-format", what, "use a newer version of the tool")
     elif version != FORMAT:
         fix = f"write 'format: {FORMAT}' as the first line"
-        problems.append(file.problem(("format",), "wrong-value", f"the words file needs 'format: {FORMAT}'", fix))
+        yield file.problem(("format",), "wrong-value", f"the words file needs 'format: {FORMAT}'", fix)
 
-    def walk(value: Any, loc: Loc) -> None:
+
+def _flatten(file: YamlFile, found: dict[str, Wording]) -> Iterator[Problem]:
+    """Fill `found` with the words by dotted key; a word that is none is kept as an empty text."""
+
+    def walk(value: Any, loc: Loc) -> Iterator[Problem]:
+        key = ".".join(map(str, loc))
         if isinstance(value, dict) and value and not set(value) & set(FORMS):
-            for key, below in value.items():
-                walk(below, (*loc, key))
+            for part, below in value.items():
+                yield from walk(below, (*loc, part))
         elif isinstance(value, dict) and value:
-            problems.extend(_form_problems(file, value, loc))
-            found[".".join(map(str, loc))] = {form: str(value.get(form, "")) for form in FORMS}
+            found[key] = {form: str(value.get(form, "")) for form in FORMS}
+            yield from _form_problems(file, value, loc)
+            yield from _slot_problems(file, " ".join(map(str, value.values())), loc)
         elif isinstance(value, str) and value.strip():
-            found[".".join(map(str, loc))] = value
+            found[key] = value
+            yield from _slot_problems(file, value, loc)
         else:
-            what = f"the word '{'.'.join(map(str, loc))}' is no text"
-            problems.append(file.value_problem(loc, "wrong-type", what, "write a text; put a number or true in quotes"))
-            found[".".join(map(str, loc))] = ""
+            found[key] = ""
+            what = f"the word '{key}' is no text"
+            yield file.value_problem(loc, "wrong-type", what, "write a text; put a number or true in quotes")
 
-    for key, value in file.value.items():
-        if key != "format":
-            walk(value, (key,))
-    for key, wording in found.items():
-        for piece in _BRACES.findall(wording if isinstance(wording, str) else " ".join(wording.values())):
-            if not SLOT.fullmatch(piece):
-                what = f"'{piece}' in the word '{key}' is no slot"
-                fix = "name a slot with small Latin letters and underlines: {count}"
-                problems.append(file.value_problem(loc_of(file, key), "unknown-slot", what, fix))
-    return found, problems
+    for part, below in file.value.items():
+        if part != "format":
+            yield from walk(below, (part,))
+
+
+def _slot_problems(file: YamlFile, text: str, loc: Loc) -> Iterator[Problem]:
+    for piece in _BRACES.findall(text):
+        if not SLOT.fullmatch(piece):
+            what = f"'{piece}' in the word '{'.'.join(map(str, loc))}' is no slot"
+            fix = "name a slot with small Latin letters and underlines: {count}"
+            yield file.value_problem(loc, "unknown-slot", what, fix)
 
 
 def _form_problems(file: YamlFile, value: Mapping[str, Any], loc: Loc) -> Iterator[Problem]:
@@ -128,26 +142,25 @@ def slots(wording: Wording) -> frozenset[str]:
     return frozenset(SLOT.findall(wording if isinstance(wording, str) else " ".join(wording.values())))
 
 
-def _between_languages(reading: Reading, texts: Mapping[str, Mapping[str, Wording]]) -> Iterator[Problem]:
-    every = dict.fromkeys(key for words in texts.values() for key in words)
-    for key in every:
-        having = [language for language in texts if key in texts[language]]
-        for language in texts:
-            if key not in texts[language]:
-                file = reading.words[language]
-                what = f"the word '{key}' is missing in language '{language}'"
-                fix = f"add it; {reading.words[having[0]].name} has it"
-                yield file.problem(loc_of(file, key), "missing-word", what, fix)
-        first = having[0]
-        for language in having[1:]:
-            ours, theirs = slots(texts[first][key]), slots(texts[language][key])
-            if ours != theirs and texts[first][key] and texts[language][key]:
-                file = reading.words[language]
-                shown = [" ".join(f"{{{slot}}}" for slot in sorted(each)) or "none" for each in (theirs, ours)]
-                what = f"'{key}' has the slots {shown[0]} here and {shown[1]} in {reading.words[first].name}"
-                yield file.value_problem(
-                    loc_of(file, key), "different-slots", what, "use the same slots in every language"
-                )
+def _against_the_others(
+    reading: Reading, texts: Mapping[str, Mapping[str, Wording]], language: str
+) -> Iterator[Problem]:
+    """Words that this language lacks, and slots that differ from those of the first language that has the word."""
+    file, ours = reading.words[language], texts[language]
+    for key in dict.fromkeys(key for words in texts.values() for key in words):
+        first = next(other for other in texts if key in texts[other])
+        there = reading.words[first].name
+        if key not in ours:
+            what = f"the word '{key}' is missing in language '{language}'"
+            yield file.problem(loc_of(file, key), "missing-word", what, f"add it; {there} has it")
+        elif first != language and ours[key] and texts[first][key] and slots(ours[key]) != slots(texts[first][key]):
+            shown = [_slots_shown(ours[key]), _slots_shown(texts[first][key])]
+            what = f"'{key}' has the slots {shown[0]} here and {shown[1]} in {there}"
+            yield file.value_problem(loc_of(file, key), "different-slots", what, "use the same slots in every language")
+
+
+def _slots_shown(wording: Wording) -> str:
+    return " ".join(f"{{{slot}}}" for slot in sorted(slots(wording))) or "none"
 
 
 def wanted_words(book: Book, figures: Sequence[str]) -> dict[str, tuple[str, ...]]:

@@ -6,11 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from generator.problems.problem import Problem, ProblemsError
+from generator.problems.problem import MOST_REPORTED, Problem, ProblemsError, few
 from generator.problems.text_file import LIMIT, decode
-
-MOST_REPORTED = 50
-"""Problems listed one by one; a file with more is usually not the table at all."""
 
 _SEPARATORS = {",": "commas", ";": "semicolons", "\t": "tabs"}
 
@@ -97,29 +94,18 @@ def read_csv(name: str, data: bytes, columns: Sequence[Column], limit: int = LIM
     head, body = table[0], table[1:]
     order, problems = _head(name, head, columns)
     if any(problem.code == "missing-column" for problem in problems):
-        raise ProblemsError(problems)  # without it every row would be a problem of its own
+        raise ProblemsError(few(name, problems))  # without it every row would be a problem of its own
     rows: list[Row] = []
     for line in body:
         row, faults = _row(name, line, order, columns)
         problems += faults
         rows.append(row)
         if len(problems) > MOST_REPORTED:
-            problems = [
-                *problems[:MOST_REPORTED],
-                Problem(
-                    name,
-                    0,
-                    0,
-                    "too-many-problems",
-                    f"there are more than {MOST_REPORTED} problems; the rest is not listed",
-                    "check that it is the right file",
-                ),
-            ]
             break
     if not body:
         problems.append(Problem(name, 1, 1, "no-rows", "the table has column names and no rows", "add a line for each"))
     if problems:
-        raise ProblemsError(problems)
+        raise ProblemsError(few(name, problems))
     return tuple(rows)
 
 
@@ -146,7 +132,9 @@ def _cells(name: str, text: str, separator: str) -> Iterator[list[_Cell]]:
         line, column, row = lines[at], 0, []
         start = at
         while True:
-            lead = len(line) - len(line[column:].lstrip(" "))
+            lead = column
+            while line.startswith(" ", lead):
+                lead += 1
             if line[lead : lead + 1] == '"':
                 content, at_line, column = _quoted(name, lines, at, lead, separator)
                 row.append(_Cell(content.strip(), at + 1, lead + 1))
@@ -201,6 +189,8 @@ def _head(name: str, head: Sequence[_Cell], columns: Sequence[Column]) -> tuple[
     order: list[str | None] = []
     problems: list[Problem] = []
     for cell in head:
+        if len(problems) > MOST_REPORTED:
+            break
         found = cell.text.casefold()
         if not found:
             order.append(None)

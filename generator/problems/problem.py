@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import IntEnum
+from itertools import islice
 
 
 class ExitCode(IntEnum):
@@ -46,6 +47,26 @@ class Problem:
 
     def __str__(self) -> str:
         return f"{self.file}:{self.line}:{self.column}: {self.what} (fix: {self.fix})"
+
+
+MOST_REPORTED = 50
+"""Problems of one file that are listed; a file with more is usually not the one that was meant."""
+
+
+def few(file: str, problems: Iterable[Problem]) -> list[Problem]:
+    """The first 50 problems of a file, and a last one that says so where there are more.
+
+    No more than those are worked out: a large file of junk would else take minutes to complain about.
+
+    Args:
+        file: the file's name.
+        problems: best a generator.
+    """
+    found = list(islice(problems, MOST_REPORTED + 1))
+    if len(found) > MOST_REPORTED:
+        what = f"there are more than {MOST_REPORTED} problems; the rest is not listed"
+        found[MOST_REPORTED] = Problem(file, 0, 0, "too-many-problems", what, "check that it is the right file")
+    return found
 
 
 class ProblemsError(Exception):

@@ -15,7 +15,7 @@ from typing import Any, TypeAlias
 
 import yaml
 
-from generator.problems.problem import Problem, ProblemsError
+from generator.problems.problem import MOST_REPORTED, Problem, ProblemsError, few
 from generator.problems.text_file import LIMIT, decode, place_of
 
 Loc: TypeAlias = tuple[str | int, ...]
@@ -139,7 +139,7 @@ def read_yaml(name: str, data: bytes, limit: int = LIMIT) -> YamlFile:
         raise ProblemsError([Problem(name, 0, 0, "empty-file", "the file is empty", "write its content, or delete it")])
     walk = _Walk(name, text)
     value = walk.value(root, ())
-    problems = [*walk.problems, *_anchors(name, text)]
+    problems = few(name, [*walk.problems, *_anchors(name, text)])
     if problems:
         raise ProblemsError(problems)
     return YamlFile(name, text, value, walk.keys, walk.spans)
@@ -186,6 +186,8 @@ class _Walk:
                 continue
             key = str(key_node.value)
             place = (*loc, key)
+            if key in found and len(self.problems) > MOST_REPORTED:
+                continue
             if key in found:
                 line, _ = place_of(self.text[: self.keys[place]])
                 what = f"the key '{key}' stands twice; the first is on line {line}"

@@ -134,3 +134,22 @@ def test_junk_in_any_file_gives_problems_and_no_traceback(tmp_path: Path, path: 
     # A lesson of other words is text as good as any; what it lacks is told in one of its languages.
     assert any(Path(problem.file).parent == Path(path).parent for problem in result.problems)
     assert path.endswith(".md") or any(problem.file == path for problem in result.problems)
+
+
+@pytest.mark.parametrize(
+    ("path", "junk"),
+    [
+        (BANK, "format: 1\nid: fence\nmodule: fence\nquestions:\n" + "- {id: posts}\n" * 2000),
+        (BANK, "a: 1\n" * 2000),
+        ("course/words/en.yaml", "\n".join(f"word{i}: 1" for i in range(2000))),
+        ("course/places/lower-pen.yaml", "\n".join(f"side{i}: 1" for i in range(2000))),
+        (LESSON_HI, "3 m\n" * 2000),
+        (LESSON_HI, '{{ value("a") }}\n' * 2000),
+    ],
+)
+def test_a_file_full_of_faults_lists_at_most_a_hundred_and_says_that_there_are_more(
+    tmp_path: Path, path: str, junk: str
+) -> None:
+    problems = [problem for problem in loaded(tmp_path, add={path: junk}).problems if problem.file == path]
+    assert "too-many-problems" in {problem.code for problem in problems}
+    assert len(problems) <= 102
