@@ -18,6 +18,8 @@ _HAIR = 1e-9
 class Requirement(StrEnum):
     """One of the things that all have to be met; the words are `decision.met.*` and `decision.not_met.*`."""
 
+    MODULE = "module"
+    """The written part asks for a module of the scheme."""
     WRITTEN = "written"
     PRACTICAL = "practical"
     CRITICAL_STEP = "critical_step"
@@ -31,7 +33,7 @@ class Reason:
     Args:
         requirement: which.
         met: whether it is met.
-        subject: id of the practical, step or competency; empty for the written part.
+        subject: id of the module, practical, step or competency; empty for the written part's points.
         have: points or steps shown.
         need: points or steps needed.
         most: points or steps that there were.
@@ -71,6 +73,7 @@ def decide(
     observations: Observations,
     learner: str,
     critical: Collection[str] = (),
+    modules: Collection[str] | None = None,
 ) -> Decision:
     """Decide by the rule of a scheme. Nothing that was not shown counts as shown.
 
@@ -85,6 +88,8 @@ def decide(
         learner: the person's name as on the class list.
         critical: competencies that the course calls critical beside those of the scheme; those count that the paper or
             the scheme's practicals touch.
+        modules: those that the written part was made from: all of the scheme's have to be among them. None where the
+            caller has made sure of it.
 
     Raises:
         KeyError: the scheme names a practical that the course does not have (`check` reports it before).
@@ -95,7 +100,8 @@ def decide(
         practical.id: [observations.get((learner, practical.id, step.id)) is Seen.DONE for step in practical.steps]
         for practical in watched
     }
-    reasons = [_share(Requirement.WRITTEN, "", (mark.points for mark in written), len(written), rule.written)]
+    reasons = [] if modules is None else [_module(name, name in modules) for name in scheme.modules]
+    reasons.append(_share(Requirement.WRITTEN, "", (mark.points for mark in written), len(written), rule.written))
     for practical in watched:
         steps = done[practical.id]
         reasons.append(_share(Requirement.PRACTICAL, practical.id, map(int, steps), len(steps), rule.practical))
@@ -116,6 +122,10 @@ def decide(
     return Decision(scheme.id, scheme.version, tuple(reasons))
 
 
+def _module(name: str, asked: bool) -> Reason:
+    return Reason(Requirement.MODULE, asked, name, int(asked), 1, 1)
+
+
 def _share(requirement: Requirement, subject: str, points: Iterable[int], most: int, share: float) -> Reason:
     """Whether a share of the points was reached; no point at all to be had is not a pass."""
     have, need = sum(points), max(1, math.ceil(share * most - _HAIR))
@@ -128,7 +138,7 @@ def explain(decision: Decision, words: Words, subjects: Mapping[str, str]) -> tu
     Args:
         decision: the decision.
         words: of the reader's language.
-        subjects: what practicals, steps (`practical/step`) and competencies are called, by id, in that language.
+        subjects: what modules, practicals, steps (`practical/step`) and competencies are called, by id, in that language.
     """
     head = words.say("decision.passed") if decision.passed else words.say("decision.not_yet")
     return (head, *(say_reason(reason, words, subjects) for reason in decision.reasons))

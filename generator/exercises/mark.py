@@ -63,6 +63,8 @@ def messages(mark: Mark, words: Words) -> tuple[str, ...]:
     if mark.ask is not None:
         texts.append(words.say_one_of("exercise.ask", mark.ask.reason, first=mark.ask.first, second=mark.ask.second))
     for name in mark.misconceptions:
+        if f"misconception.{name}.mistake" not in words:
+            continue  # an old record may name one that the course has given up
         texts.append(words.say_one_of("misconception", f"{name}.mistake"))
         texts.append(words.say_one_of("misconception", f"{name}.hill"))
     texts += mark.why

@@ -88,6 +88,14 @@ def test_critical_competencies_of_other_modules_do_not_count() -> None:
     assert decided(paper(10, 10), ALL_DONE, ("roof",)).passed
 
 
+def test_a_paper_of_another_module_does_not_count() -> None:
+    def by(modules: list[str]) -> Decision:
+        return decide(SCHEME, PRACTICALS, paper(10, 10), ALL_DONE, "Asha", modules=modules)
+
+    assert by(["pens", "roofs"]).passed
+    assert missing(by(["roofs"])) == [("module", "pens")]
+
+
 def test_no_paper_is_no_pass() -> None:
     decision = decided([], ALL_DONE)
     assert missing(decision) == [("written", "")]

@@ -52,6 +52,13 @@ def test_a_named_mistake_says_what_would_happen_on_the_hill() -> None:
     assert messages(mark, EN) == ("not_yet", "mistake gaps_counted_not_wires", "hill gaps_counted_not_wires")
 
 
+def test_a_mistake_that_the_course_has_given_up_is_passed_over_in_words() -> None:
+    made = number(small.WIRES).model_copy(update={"wrong": {"an_old_mistake": 5.0}})
+    mark = mark_number(made, "5")
+    assert mark.misconceptions == ("an_old_mistake",)
+    assert messages(mark, EN) == ("not_yet", "check each step")
+
+
 def test_every_fitting_mistake_is_named() -> None:
     made = number(small.WIRES).model_copy(update={"wrong": {"one": 5.0, "two": 6.0, "three": 5.0}})
     assert mark_number(made, "5").misconceptions == ("one", "three")
