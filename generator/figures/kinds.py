@@ -1,0 +1,46 @@
+"""The drawings that a course can ask for by name."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from generator.figures import frame_elevation, hoop_lap, ring_plan
+from generator.figures.scene import Scene
+from generator.words import Words
+
+
+@dataclass(frozen=True, slots=True)
+class FigureKind:
+    """A drawing that is made anew for every tank.
+
+    Args:
+        needs: names of the givens and quantities that it is drawn from.
+        draw: makes the scene from these numbers and a language.
+    """
+
+    needs: tuple[str, ...]
+    draw: Callable[[Mapping[str, float], Words], Scene]
+
+
+FIGURES: Mapping[str, FigureKind] = {
+    "ring-plan": FigureKind(ring_plan.NEEDS, ring_plan.draw),
+    "frame-elevation": FigureKind(frame_elevation.NEEDS, frame_elevation.draw),
+    "hoop-lap": FigureKind(hoop_lap.NEEDS, hoop_lap.draw),
+}
+"""Drawings by the name that content uses."""
+
+
+def draw(key: str, values: Mapping[str, float], words: Words) -> Scene:
+    """A drawing for one tank.
+
+    Args:
+        key: name of the drawing, one of `FIGURES`.
+        values: numbers of the tank by name; at least those that the drawing needs.
+        words: language of its texts.
+
+    Raises:
+        KeyError: no drawing has this name, or a number is missing.
+        MachineError: a text can't be shaped, printed or placed.
+    """
+    return FIGURES[key].draw(values, words)

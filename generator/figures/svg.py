@@ -1,0 +1,101 @@
+"""A scene as SVG inside a page: text stays text, ids carry a prefix, looks are classes with plain defaults."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from html import escape
+from itertools import groupby
+
+from generator.figures.ink import HANDS, PENS, Ink, Letter
+from generator.figures.parts import shapes
+from generator.figures.scene import VIEW, Arc, Circle, Label, Line, Point, Polyline, Rect, Scene, Shape, on_circle
+
+
+def svg(scene: Scene, prefix: str) -> str:
+    """The drawing as one line of markup.
+
+    Looks are given as attributes and as classes (`fig-steel`, `fig-name` ...), so a style sheet may change them and
+    nothing is lost without one.
+
+    Args:
+        scene: what to draw.
+        prefix: start of its ids; different for every drawing of a page.
+    """
+    height = scene.height / scene.unit
+    title, description = f"{prefix}-title", f"{prefix}-desc"
+    writer = _Writer(scene)
+    groups = (
+        f"<g {look}>{''.join(map(writer.shape, members))}</g>" for look, members in groupby(shapes(scene), key=_look)
+    )
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(VIEW)} {_number(height)}" role="img"'
+        f' aria-labelledby="{title} {description}" lang="{scene.language}" class="fig"'
+        f' font-family="Mukta, sans-serif"><title id="{title}">{escape(scene.title, quote=False)}</title>'
+        f'<desc id="{description}">{escape(scene.description, quote=False)}</desc>{"".join(groups)}</svg>'
+    )
+
+
+def _look(shape: Shape) -> str:
+    if isinstance(shape, Label):
+        hand = HANDS[shape.letter]
+        weight = ' font-weight="700"' if shape.letter in (Letter.VALUE, Letter.HEADING, Letter.DISC) else ""
+        return f'class="fig-{shape.letter}" font-size="{_number(hand.size)}" fill="{hand.colour}"{weight}'
+    ink = _ink(shape)
+    pen = PENS[ink]
+    stroke = f' stroke-width="{_number(pen.width)}"' if pen.stroke != "none" else ""
+    dash = f' stroke-dasharray="{" ".join(map(_number, pen.dash))}"' if pen.dash else ""
+    return f'class="fig-{ink}" stroke="{pen.stroke}" fill="{pen.fill}"{stroke}{dash} stroke-linejoin="round"'
+
+
+def _ink(shape: Shape) -> Ink:
+    if isinstance(shape, Line | Polyline | Rect | Circle | Arc):
+        return shape.ink
+    raise TypeError(f"{type(shape).__name__} has no ink")
+
+
+class _Writer:
+    """Turns metres with y up into paper units with y down."""
+
+    def __init__(self, scene: Scene) -> None:
+        self._unit = scene.unit
+        self._height = scene.height
+
+    def _x(self, x: float) -> str:
+        return _number(x / self._unit)
+
+    def _y(self, y: float) -> str:
+        return _number((self._height - y) / self._unit)
+
+    def _points(self, points: tuple[Point, ...]) -> Iterator[str]:
+        for x, y in points:
+            yield f"{self._x(x)},{self._y(y)}"
+
+    def shape(self, shape: Shape) -> str:
+        match shape:
+            case Line(start=(x1, y1), end=(x2, y2)):
+                return f'<line x1="{self._x(x1)}" y1="{self._y(y1)}" x2="{self._x(x2)}" y2="{self._y(y2)}"/>'
+            case Polyline(points=points, closed=closed):
+                kind = "polygon" if closed else "polyline"
+                return f'<{kind} points="{" ".join(self._points(points))}"/>'
+            case Rect(corner=(x, y), width=width, height=height):
+                return (
+                    f'<rect x="{self._x(x)}" y="{self._y(y + height)}" width="{self._x(width)}"'
+                    f' height="{self._x(height)}"/>'
+                )
+            case Circle(centre=(x, y), radius=radius):
+                return f'<circle cx="{self._x(x)}" cy="{self._y(y)}" r="{self._x(radius)}"/>'
+            case Arc(centre=centre, radius=radius, start=start, sweep=sweep):
+                first, last = self._points((on_circle(centre, radius, start), on_circle(centre, radius, start + sweep)))
+                large = int(sweep > 180)
+                return f'<path d="M{first} A{self._x(radius)} {self._x(radius)} 0 {large} 0 {last}"/>'
+            case Label(point=(x, y), text=text, anchor=anchor):
+                at = "" if anchor == "start" else f' text-anchor="{anchor}"'
+                return f'<text x="{self._x(x)}" y="{self._y(y)}"{at}>{escape(text, quote=False)}</text>'
+            case _:
+                raise TypeError(f"no markup for a {type(shape).__name__}")
+
+
+def _number(value: float) -> str:
+    """At most two decimals and no trailing zero: finer than any screen, and the same on every machine."""
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
