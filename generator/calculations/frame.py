@@ -14,7 +14,7 @@ BOOK.given(
     symbol="s_a",
     unit="m",
     low=0.3,
-    high=1.2,
+    high=1.0,
     step=0.05,
     source=common_practice("widest distance between angles along the ring"),
 )
@@ -22,23 +22,23 @@ BOOK.given(
     "bar_spacing_limit",
     symbol="s_b",
     unit="m",
-    low=0.1,
+    low=0.08,
     high=0.3,
-    step=0.05,
-    source=common_practice("widest distance between upright bars; PAHO guide 2004: at most 300 mm"),
+    step=0.01,
+    source=common_practice("bars further apart let the mesh sag between them"),
 )
 
 
-@BOOK.quantity(symbol="n_a", unit="", places=0, low=4, high=90, source=derived("spaces of a closed ring, rounded up"))
+@BOOK.quantity(symbol="n_a", unit="", places=0, low=4, high=86, source=derived("spaces of a closed ring, rounded up"))
 def angle_count(ring_length: float, angle_spacing_limit: float) -> float:
-    """Angles on the ring: as many as spaces, at least 4.
+    """Angles on the ring: as many as spaces. Fewer than 4 make no ring.
 
     Args:
         ring_length: once round the frame ring [m], 1.9 to 25.5.
-        angle_spacing_limit: widest distance along the ring [m], 0.3 to 1.2.
+        angle_spacing_limit: widest distance along the ring [m], 0.3 to 1.
 
     Returns:
-        Number of angles.
+        Number of angles [-], 4 to 86.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -47,19 +47,19 @@ def angle_count(ring_length: float, angle_spacing_limit: float) -> float:
         >>> angle_count(ring_length=10.795, angle_spacing_limit=0.75)
         15.0
     """
-    return max(4, whole_up(ring_length / angle_spacing_limit))
+    return whole_up(ring_length / angle_spacing_limit)
 
 
-@BOOK.quantity(symbol="s_r", unit="m", places=3, low=0.2, high=1.2, source=derived("the ring shared out evenly"))
+@BOOK.quantity(symbol="s_r", unit="m", places=3, low=0.2, high=1.0, source=derived("the ring shared out evenly"))
 def angle_spacing(ring_length: float, angle_count: float) -> float:
     """Distance from angle to angle along the ring, so that the last space is like the first.
 
     Args:
         ring_length: once round the frame ring [m], 1.9 to 25.5.
-        angle_count: angles on the ring [-], 4 to 90.
+        angle_count: angles on the ring [-], 4 to 86.
 
     Returns:
-        Distance along the ring [m].
+        Distance along the ring [m], 0.2 to 1.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -72,16 +72,16 @@ def angle_spacing(ring_length: float, angle_count: float) -> float:
     return ring_length / angle_count
 
 
-@BOOK.quantity(symbol="s_c", unit="m", places=3, low=0.2, high=1.2, source=derived("chord of a circle"))
+@BOOK.quantity(symbol="s_c", unit="m", places=3, low=0.2, high=1.0, source=derived("chord of a circle"))
 def angle_chord(frame_diameter: float, angle_count: float) -> float:
     """Distance from angle to angle by a straight tape.
 
     Args:
         frame_diameter: across the frame ring [m], 0.6 to 8.1.
-        angle_count: angles on the ring [-], 4 to 90.
+        angle_count: angles on the ring [-], 4 to 86.
 
     Returns:
-        Straight distance [m].
+        Straight distance [m], 0.2 to 1.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -94,16 +94,16 @@ def angle_chord(frame_diameter: float, angle_count: float) -> float:
     return frame_diameter * sin(pi / angle_count)
 
 
-@BOOK.quantity(symbol="n_b", unit="", places=0, low=0, high=11, source=derived("one bar less than spaces"))
+@BOOK.quantity(symbol="n_b", unit="", places=0, low=0, high=12, source=derived("one bar less than spaces"))
 def bars_between(angle_spacing: float, bar_spacing_limit: float) -> float:
     """Upright bars between two angles.
 
     Args:
-        angle_spacing: distance along the ring from angle to angle [m], 0.2 to 1.2.
-        bar_spacing_limit: widest distance between bars [m], 0.1 to 0.3.
+        angle_spacing: distance along the ring from angle to angle [m], 0.2 to 1.
+        bar_spacing_limit: widest distance between bars [m], 0.08 to 0.3.
 
     Returns:
-        Number of bars in each space.
+        Number of bars in each space [-], 0 to 12.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -115,16 +115,16 @@ def bars_between(angle_spacing: float, bar_spacing_limit: float) -> float:
     return whole_up(angle_spacing / bar_spacing_limit) - 1
 
 
-@BOOK.quantity(symbol="s_u", unit="m", places=3, low=0.05, high=0.3, source=derived("the space shared out evenly"))
+@BOOK.quantity(symbol="s_u", unit="m", places=3, low=0.04, high=0.3, source=derived("the space shared out evenly"))
 def bar_spacing(angle_spacing: float, bars_between: float) -> float:
     """Distance between neighbouring uprights along the ring, angles counted in.
 
     Args:
-        angle_spacing: distance along the ring from angle to angle [m], 0.2 to 1.2.
-        bars_between: bars between two angles [-], 0 to 11.
+        angle_spacing: distance along the ring from angle to angle [m], 0.2 to 1.
+        bars_between: bars between two angles [-], 0 to 12.
 
     Returns:
-        Distance along the ring [m].
+        Distance along the ring [m], 0.04 to 0.3.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -137,16 +137,16 @@ def bar_spacing(angle_spacing: float, bars_between: float) -> float:
     return angle_spacing / (bars_between + 1)
 
 
-@BOOK.quantity(symbol="N_b", unit="", places=0, low=0, high=400, source=derived("every space has its bars"))
+@BOOK.quantity(symbol="N_b", unit="", places=0, low=0, high=350, source=derived("every space has its bars"))
 def bar_count(angle_count: float, bars_between: float) -> float:
     """All upright bars of the frame.
 
     Args:
-        angle_count: angles on the ring [-], 4 to 90.
-        bars_between: bars between two angles [-], 0 to 11.
+        angle_count: angles on the ring [-], 4 to 86.
+        bars_between: bars between two angles [-], 0 to 12.
 
     Returns:
-        Number of bars.
+        Number of bars [-], 0 to 350.
 
     Raises:
         OutOfRangeError: a value outside its range.

@@ -8,10 +8,10 @@ from math import pi
 
 from generator.calculations._book import BOOK
 from generator.calculations.setting_out import MILLIMETRES_IN_METRE
-from generator.formula import Constant, common_practice, derived, whole_down, whole_up
+from generator.formula import Constant, common_practice, derived, published, whole_down, whole_up
 
 BAR_MASS_DIVISOR = Constant(
-    162, "mm**2*m/kg", derived("steel of 7850 kg/m3: 4 / (pi x 7850), rounded as the trade does")
+    162, "mm**2*m/kg", published("public steel tables; 0.12 % above a round bar of steel with 7850 kg/m3")
 )
 THIN_BAR = Constant(6, "mm", derived("the bar that a mason knows the mass of"))
 INCHES_IN_TENTH_METRE = Constant(2.54, "", derived("a spacing in centimetres read in inches"))
@@ -22,9 +22,9 @@ BOOK.given(
     symbol="H_w",
     unit="m",
     low=0.4,
-    high=3.0,
+    high=2.4,
     step=0.05,
-    source=common_practice("from a low trough tank to the highest wall that an engineer is asked about"),
+    source=derived("the deepest water of this course, 2.2 m, and room above it"),
 )
 BOOK.given(
     "hoop_spacing",
@@ -39,32 +39,34 @@ BOOK.given(
     "lap_diameters",
     symbol="k",
     unit="",
-    low=40,
+    low=50,
     high=80,
     step=5,
-    source=common_practice("lap in bar diameters; 45 to 69 stand in print, 50 or more is used here"),
+    source=common_practice(
+        "45 to 69 bar diameters stand on public pages; a hoop is pulled straight, so 50 is the least here"
+    ),
 )
 BOOK.given(
     "stock_length",
     symbol="L_s",
     unit="m",
-    low=3,
-    high=15,
+    low=4,
+    high=12,
     step=0.5,
-    source=common_practice("bars are sold at 9 or 12 m, and cut for carrying"),
+    source=published("steel tables: bars are sold 9 m or 12 m long; they are cut shorter for carrying"),
 )
 
 
-@BOOK.quantity(symbol="g_h", unit="", places=0, low=2, high=60, source=derived("spaces, rounded up"))
+@BOOK.quantity(symbol="g_h", unit="", places=0, low=2, high=48, source=derived("spaces, rounded up"))
 def hoop_gaps(wall_height: float, hoop_spacing: float) -> float:
     """Spaces between hoops from the foot to the top.
 
     Args:
-        wall_height: height of the wall [m], 0.4 to 3.0.
+        wall_height: height of the wall [m], 0.4 to 2.4.
         hoop_spacing: widest distance from hoop to hoop [m], 0.05 to 0.2.
 
     Returns:
-        Number of spaces.
+        Number of spaces [-], 2 to 48.
 
     Raises:
         OutOfRangeError: a given outside its range.
@@ -76,15 +78,15 @@ def hoop_gaps(wall_height: float, hoop_spacing: float) -> float:
     return whole_up(wall_height / hoop_spacing)
 
 
-@BOOK.quantity(symbol="n_h", unit="", places=0, low=3, high=61, source=derived("one hoop more than spaces in a row"))
+@BOOK.quantity(symbol="n_h", unit="", places=0, low=3, high=49, source=derived("one hoop more than spaces in a row"))
 def hoop_count(hoop_gaps: float) -> float:
     """Hoops in the wall: one at the foot, one at the top, the rest between.
 
     Args:
-        hoop_gaps: spaces between hoops [-], 2 to 60.
+        hoop_gaps: spaces between hoops [-], 2 to 48.
 
     Returns:
-        Number of hoops.
+        Number of hoops [-], 3 to 49.
 
     Raises:
         OutOfRangeError: the number is outside its range.
@@ -101,11 +103,11 @@ def hoop_spacing_closing(wall_height: float, hoop_gaps: float) -> float:
     """Distance from hoop to hoop that comes out even from foot to top.
 
     Args:
-        wall_height: height of the wall [m], 0.4 to 3.0.
-        hoop_gaps: spaces between hoops [-], 2 to 60.
+        wall_height: height of the wall [m], 0.4 to 2.4.
+        hoop_gaps: spaces between hoops [-], 2 to 48.
 
     Returns:
-        Distance [m].
+        Distance [m], 0.03 to 0.2.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -128,7 +130,7 @@ def hoop_circle_diameter(frame_diameter: float, bar_diameter: float, hoop_diamet
         hoop_diameter: hoops [mm], 3 to 16.
 
     Returns:
-        Diameter [m].
+        Diameter [m], 0.6 to 8.2.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -141,16 +143,16 @@ def hoop_circle_diameter(frame_diameter: float, bar_diameter: float, hoop_diamet
     return frame_diameter + (bar_diameter + hoop_diameter) / MILLIMETRES_IN_METRE
 
 
-@BOOK.quantity(symbol="l_h", unit="m", places=2, low=0.12, high=1.3, source=derived("lap in bar diameters"))
+@BOOK.quantity(symbol="L_lap", unit="m", places=2, low=0.15, high=1.3, source=derived("lap in bar diameters"))
 def lap_length(lap_diameters: float, hoop_diameter: float) -> float:
     """How far the ends of a hoop lie side by side.
 
     Args:
-        lap_diameters: lap in bar diameters [-], 40 to 80.
+        lap_diameters: lap in bar diameters [-], 50 to 80.
         hoop_diameter: hoops [mm], 3 to 16.
 
     Returns:
-        Length of the lap [m].
+        Length of the lap [m], 0.15 to 1.3.
 
     Raises:
         OutOfRangeError: a given outside its range.
@@ -163,16 +165,16 @@ def lap_length(lap_diameters: float, hoop_diameter: float) -> float:
     return lap_diameters * hoop_diameter / MILLIMETRES_IN_METRE
 
 
-@BOOK.quantity(symbol="L_h", unit="m", places=2, low=2.0, high=27.5, source=derived("once round and one lap"))
+@BOOK.quantity(symbol="L_h", unit="m", places=2, low=2.0, high=27.1, source=derived("once round and one lap"))
 def hoop_length(hoop_circle_diameter: float, lap_length: float) -> float:
-    """Length to cut for a hoop of one piece.
+    """Length to cut for a hoop of one piece. A hoop longer than a bar needs more laps: see `hoop_laps`.
 
     Args:
         hoop_circle_diameter: across the hoop's centre line [m], 0.6 to 8.2.
-        lap_length: length of the lap [m], 0.12 to 1.3.
+        lap_length: length of the lap [m], 0.15 to 1.3.
 
     Returns:
-        Cut length [m].
+        Cut length [m], 2 to 27.1.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -185,16 +187,94 @@ def hoop_length(hoop_circle_diameter: float, lap_length: float) -> float:
     return pi * hoop_circle_diameter + lap_length
 
 
-@BOOK.quantity(symbol="T_h", unit="m", places=1, low=6, high=1700, source=derived("every hoop has one length"))
-def hoop_total_length(hoop_count: float, hoop_length: float) -> float:
-    """Steel in all the hoops. It is not what to buy: short ends are left of every bar, see the cutting list.
+@BOOK.quantity(
+    symbol="n_lap",
+    unit="",
+    places=0,
+    low=1,
+    high=9,
+    source=derived("each piece closes its length less one lap; round up"),
+)
+def hoop_laps(hoop_circle_diameter: float, lap_length: float, stock_length: float) -> float:
+    """Laps in one hoop, and the pieces it is made of: 1 where one bar goes round.
 
     Args:
-        hoop_count: hoops in the wall [-], 3 to 61.
-        hoop_length: cut length of one [m], 2.0 to 27.5.
+        hoop_circle_diameter: across the hoop's centre line [m], 0.6 to 8.2.
+        lap_length: length of the lap [m], 0.15 to 1.3.
+        stock_length: length of a bar as sold [m], 4 to 12.
 
     Returns:
-        Length [m].
+        Number of laps [-], 1 to 9.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> hoop_laps(hoop_circle_diameter=3.452, lap_length=0.40, stock_length=6)
+        2.0
+    """
+    return whole_up(pi * hoop_circle_diameter / (stock_length - lap_length))
+
+
+@BOOK.quantity(symbol="L_e", unit="m", places=2, low=2.0, high=36, source=derived("once round, and every lap"))
+def hoop_steel_length(hoop_circle_diameter: float, lap_length: float, hoop_laps: float) -> float:
+    """Steel in one hoop, of one piece or of several.
+
+    Args:
+        hoop_circle_diameter: across the hoop's centre line [m], 0.6 to 8.2.
+        lap_length: length of the lap [m], 0.15 to 1.3.
+        hoop_laps: laps in one hoop [-], 1 to 9.
+
+    Returns:
+        Length of all its pieces [m], 2 to 36.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_steel_length(hoop_circle_diameter=3.452, lap_length=0.40, hoop_laps=2), 2)
+        '11.64'
+    """
+    return pi * hoop_circle_diameter + hoop_laps * lap_length
+
+
+@BOOK.quantity(
+    symbol="n_s", unit="", places=0, low=1, high=441, source=derived("whole pieces from a bar, then whole bars")
+)
+def hoop_stock_bars(hoop_count: float, hoop_laps: float, stock_length: float, hoop_steel_length: float) -> float:
+    """Bars to buy for the hoops alone; their left-over ends are not joined, since each joint needs one more lap.
+
+    Args:
+        hoop_count: hoops in the wall [-], 3 to 49.
+        hoop_laps: laps in one hoop, and its pieces [-], 1 to 9.
+        stock_length: length of a bar as sold [m], 4 to 12.
+        hoop_steel_length: steel in one hoop [m], 2 to 36.
+
+    Returns:
+        Number of bars [-], 1 to 441.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> hoop_stock_bars(hoop_count=13, hoop_laps=1, stock_length=12, hoop_steel_length=11.24)
+        13.0
+    """
+    from_one_bar = whole_down(stock_length * hoop_laps / hoop_steel_length)
+    return whole_up(hoop_count * hoop_laps / from_one_bar)
+
+
+@BOOK.quantity(symbol="T_h", unit="m", places=1, low=6, high=1330, source=derived("every hoop has one length"))
+def hoop_total_length(hoop_count: float, hoop_length: float) -> float:
+    """Steel in all the hoops, each of one piece. It is not what to buy: short ends are left of every bar.
+
+    Args:
+        hoop_count: hoops in the wall [-], 3 to 49.
+        hoop_length: cut length of one [m], 2 to 27.1.
+
+    Returns:
+        Length [m], 6 to 1330.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -207,7 +287,9 @@ def hoop_total_length(hoop_count: float, hoop_length: float) -> float:
     return hoop_count * hoop_length
 
 
-@BOOK.quantity(symbol="w_h", unit="kg/m", places=3, low=0.05, high=1.6, source=derived("d x d / 162"))
+@BOOK.quantity(
+    symbol="w_h", unit="kg/m", places=3, low=0.05, high=1.6, source=published("public steel tables: d x d / 162")
+)
 def hoop_mass_per_metre(hoop_diameter: float) -> float:
     """Mass of a metre of hoop bar: diameter times itself, over 162 (0.12 % high).
 
@@ -215,7 +297,7 @@ def hoop_mass_per_metre(hoop_diameter: float) -> float:
         hoop_diameter: hoops [mm], 3 to 16.
 
     Returns:
-        Mass [kg/m].
+        Mass [kg/m], 0.05 to 1.6.
 
     Raises:
         OutOfRangeError: the diameter is outside its range.
@@ -228,7 +310,9 @@ def hoop_mass_per_metre(hoop_diameter: float) -> float:
     return hoop_diameter**2 / BAR_MASS_DIVISOR
 
 
-@BOOK.quantity(symbol="w_b", unit="kg/m", places=3, low=0.09, high=1.6, source=derived("d x d / 162"))
+@BOOK.quantity(
+    symbol="w_b", unit="kg/m", places=3, low=0.09, high=1.6, source=published("public steel tables: d x d / 162")
+)
 def bar_mass_per_metre(bar_diameter: float) -> float:
     """Mass of a metre of upright bar: diameter times itself, over 162 (0.12 % high).
 
@@ -236,7 +320,7 @@ def bar_mass_per_metre(bar_diameter: float) -> float:
         bar_diameter: upright bars [mm], 4 to 16.
 
     Returns:
-        Mass [kg/m].
+        Mass [kg/m], 0.09 to 1.6.
 
     Raises:
         OutOfRangeError: the diameter is outside its range.
@@ -250,37 +334,38 @@ def bar_mass_per_metre(bar_diameter: float) -> float:
 
 
 @BOOK.quantity(symbol="M_h", unit="kg", places=1, low=0.3, high=2800, source=derived("length times mass of a metre"))
-def hoop_mass(hoop_total_length: float, hoop_mass_per_metre: float) -> float:
-    """Mass of all the hoops in the wall, left-over ends not counted.
+def hoop_mass(hoop_count: float, hoop_steel_length: float, hoop_mass_per_metre: float) -> float:
+    """Mass of all the hoops in the wall with all their laps, left-over ends not counted.
 
     Args:
-        hoop_total_length: steel in all the hoops [m], 6 to 1700.
+        hoop_count: hoops in the wall [-], 3 to 49.
+        hoop_steel_length: steel in one hoop [m], 2 to 36.
         hoop_mass_per_metre: mass of a metre [kg/m], 0.05 to 1.6.
 
     Returns:
-        Mass [kg].
+        Mass [kg], 0.3 to 2800.
 
     Raises:
         OutOfRangeError: a value outside its range.
 
     Example:
         >>> from generator.formula import show
-        >>> show(hoop_mass(hoop_total_length=146.1, hoop_mass_per_metre=0.395), 1)
+        >>> show(hoop_mass(hoop_count=13, hoop_steel_length=11.24, hoop_mass_per_metre=0.395), 1)
         '57.7'
     """
-    return hoop_total_length * hoop_mass_per_metre
+    return hoop_count * hoop_steel_length * hoop_mass_per_metre
 
 
-@BOOK.quantity(symbol="q_h", unit="", places=0, low=0, high=7, source=derived("whole hoops in one bar, rounded down"))
+@BOOK.quantity(symbol="q_h", unit="", places=0, low=0, high=6, source=derived("whole hoops in one bar, rounded down"))
 def hoops_from_one_bar(stock_length: float, hoop_length: float) -> float:
     """Whole hoops that one bar gives; 0 means that a hoop needs more than one bar and one more lap.
 
     Args:
-        stock_length: length of a bar as sold [m], 3 to 15.
-        hoop_length: cut length of one hoop [m], 2.0 to 27.5.
+        stock_length: length of a bar as sold [m], 4 to 12.
+        hoop_length: cut length of one hoop [m], 2 to 27.1.
 
     Returns:
-        Number of hoops.
+        Number of hoops [-], 0 to 6.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -344,3 +429,27 @@ def bar_twice_as_thick_twice_as_heavy(hoop_diameter: float) -> float:
 def hoops_from_a_bar_rounded_up(stock_length: float, hoop_length: float) -> float:
     """A left-over end that is too short was counted as a hoop."""
     return whole_up(stock_length / hoop_length)
+
+
+@BOOK.misconception(of="hoop_spacing")
+def centimetres_read_as_millimetres(hoop_spacing: float) -> float:
+    """The centimetres of the spacing were set as millimetres."""
+    return hoop_spacing / MILLIMETRES_IN_CENTIMETRE
+
+
+@BOOK.misconception(of="hoop_gaps")
+def spaces_rounded_down(wall_height: float, hoop_spacing: float) -> float:
+    """The part of a space that was left over was forgotten."""
+    return whole_down(wall_height / hoop_spacing)
+
+
+@BOOK.misconception(of="hoop_circle_diameter")
+def inside_taken_for_hoop_diameter(inside_diameter: float) -> float:
+    """The hoop was worked out from the circle where the water stands."""
+    return inside_diameter
+
+
+@BOOK.misconception(of="hoop_stock_bars")
+def total_length_shared_by_bars(hoop_count: float, hoop_steel_length: float, stock_length: float) -> float:
+    """All the steel was divided by one bar, as if left-over ends made hoops."""
+    return whole_up(hoop_count * hoop_steel_length / stock_length)

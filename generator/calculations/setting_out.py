@@ -17,8 +17,8 @@ BOOK.given(
     unit="m",
     low=0.6,
     high=8.0,
-    step=0.05,
-    source=common_practice("from a small drinking tank to the largest that an engineer is asked about"),
+    step=0.01,
+    source=derived("up to 50 m3 of water at a depth of a metre; a larger tank is not built from this course"),
 )
 BOOK.given(
     "mesh_cover",
@@ -72,10 +72,10 @@ def inside_radius(inside_diameter: float) -> float:
     """From the centre to the wall's wet face: half-across.
 
     Args:
-        inside_diameter: across the water, wet face to wet face [m], 0.6 to 8.0.
+        inside_diameter: across the water, wet face to wet face [m], 0.6 to 8.
 
     Returns:
-        Radius [m].
+        Radius [m], 0.3 to 4.
 
     Raises:
         OutOfRangeError: the diameter is outside its range.
@@ -97,13 +97,13 @@ def frame_diameter(
     """Across the frame ring, measured between the centre lines of the upright bars.
 
     Args:
-        inside_diameter: across the water [m], 0.6 to 8.0.
+        inside_diameter: across the water [m], 0.6 to 8.
         mesh_cover: mortar over the mesh [mm], 2 to 10.
         inside_mesh_thickness: all mesh on the water side [mm], 1 to 15.
         bar_diameter: upright bars [mm], 4 to 16.
 
     Returns:
-        Frame diameter [m].
+        Frame diameter [m], 0.6 to 8.1.
 
     Raises:
         OutOfRangeError: a given outside its range.
@@ -124,7 +124,7 @@ def frame_radius(frame_diameter: float) -> float:
         frame_diameter: across the frame ring [m], 0.6 to 8.1.
 
     Returns:
-        Radius [m].
+        Radius [m], 0.3 to 4.05.
 
     Raises:
         OutOfRangeError: the diameter is outside its range.
@@ -145,7 +145,7 @@ def ring_length(frame_diameter: float) -> float:
         frame_diameter: across the frame ring [m], 0.6 to 8.1.
 
     Returns:
-        Length along the ring [m].
+        Length along the ring [m], 1.9 to 25.5.
 
     Raises:
         OutOfRangeError: the diameter is outside its range.
@@ -158,16 +158,16 @@ def ring_length(frame_diameter: float) -> float:
     return pi * frame_diameter
 
 
-@BOOK.quantity(symbol="D_o", unit="m", places=3, low=0.6, high=8.4, source=derived("a wall on each side"))
+@BOOK.quantity(symbol="D_o", unit="m", places=3, low=0.6, high=8.2, source=derived("a wall on each side"))
 def outside_diameter(inside_diameter: float, wall_thickness: float) -> float:
     """Across the finished tank, outer face to outer face.
 
     Args:
-        inside_diameter: across the water [m], 0.6 to 8.0.
-        wall_thickness: finished wall [mm], 20 to 150.
+        inside_diameter: across the water [m], 0.6 to 8.
+        wall_thickness: finished wall [mm], 30 to 75.
 
     Returns:
-        Outside diameter [m].
+        Outside diameter [m], 0.6 to 8.2.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -180,16 +180,16 @@ def outside_diameter(inside_diameter: float, wall_thickness: float) -> float:
     return inside_diameter + 2 * wall_thickness / MILLIMETRES_IN_METRE
 
 
-@BOOK.quantity(symbol="D_b", unit="m", places=2, low=0.8, high=9.6, source=derived("the projection on each side"))
+@BOOK.quantity(symbol="D_b", unit="m", places=2, low=0.8, high=9.4, source=derived("the projection on each side"))
 def base_diameter(outside_diameter: float, base_projection: float) -> float:
     """Across the base, which stands out beyond the wall all round.
 
     Args:
-        outside_diameter: across the finished tank [m], 0.6 to 8.4.
+        outside_diameter: across the finished tank [m], 0.6 to 8.2.
         base_projection: how far the base goes beyond the wall [m], 0.1 to 0.6.
 
     Returns:
-        Diameter of the base [m].
+        Diameter of the base [m], 0.8 to 9.4.
 
     Raises:
         OutOfRangeError: a value outside its range.

@@ -18,26 +18,28 @@ BOOK.given(
     unit="m",
     low=0.05,
     high=0.5,
-    step=0.05,
-    source=common_practice("overflow below the top of the wall; 0.2 to 0.5 m stand in printed examples"),
+    step=0.01,
+    source=common_practice(
+        "the overflow must run before water reaches the roof; more than half a metre is wall wasted"
+    ),
 )
 BOOK.given(
     "wanted_volume",
     symbol="V_n",
     unit="m**3",
-    low=0.3,
-    high=100,
+    low=0.5,
+    high=50,
     step=0.5,
-    source=common_practice("from a trough to the largest that an engineer is asked about"),
+    source=derived("above 50 m3 this course builds two or three smaller tanks"),
 )
 BOOK.given(
     "base_concrete_thickness",
     symbol="t_c",
     unit="mm",
-    low=50,
+    low=75,
     high=300,
-    step=25,
-    source=common_practice("concrete under the floor and the wall"),
+    step=5,
+    source=common_practice("thinner concrete on the ground breaks under feet"),
 )
 BOOK.given(
     "trough_radius",
@@ -45,7 +47,7 @@ BOOK.given(
     unit="m",
     low=0.15,
     high=0.6,
-    step=0.05,
+    step=0.01,
     source=common_practice("half-round troughs for goats and cattle"),
 )
 BOOK.given(
@@ -64,10 +66,10 @@ def floor_area(inside_radius: float) -> float:
     """Area of the floor inside the wall.
 
     Args:
-        inside_radius: centre to wet face [m], 0.3 to 4.0.
+        inside_radius: centre to wet face [m], 0.3 to 4.
 
     Returns:
-        Area [m**2].
+        Area [m**2], 0.25 to 51.
 
     Raises:
         OutOfRangeError: the radius is outside its range.
@@ -80,16 +82,16 @@ def floor_area(inside_radius: float) -> float:
     return pi * inside_radius**2
 
 
-@BOOK.quantity(symbol="h", unit="m", places=2, low=0.05, high=2.95, source=derived("up to the overflow"))
+@BOOK.quantity(symbol="h", unit="m", places=2, low=0.1, high=2.2, source=derived("up to the overflow"))
 def water_depth(wall_height: float, overflow_drop: float) -> float:
     """Depth of the water when the tank is full: up to the overflow.
 
     Args:
-        wall_height: height of the wall [m], 0.4 to 3.0.
+        wall_height: height of the wall [m], 0.4 to 2.4.
         overflow_drop: overflow below the top of the wall [m], 0.05 to 0.5.
 
     Returns:
-        Depth [m].
+        Depth [m], 0.1 to 2.2.
 
     Raises:
         OutOfRangeError: a given outside its range, or an overflow at the floor.
@@ -102,16 +104,16 @@ def water_depth(wall_height: float, overflow_drop: float) -> float:
     return wall_height - overflow_drop
 
 
-@BOOK.quantity(symbol="V", unit="m**3", places=2, low=0.01, high=150, source=derived("floor times depth"))
+@BOOK.quantity(symbol="V", unit="m**3", places=2, low=0.1, high=50, source=derived("floor times depth"))
 def tank_volume(floor_area: float, water_depth: float) -> float:
     """Water in the full tank.
 
     Args:
         floor_area: area of the floor [m**2], 0.25 to 51.
-        water_depth: depth of the water [m], 0.05 to 2.95.
+        water_depth: depth of the water [m], 0.1 to 2.2.
 
     Returns:
-        Volume [m**3].
+        Volume [m**3], 0.1 to 50.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -124,15 +126,15 @@ def tank_volume(floor_area: float, water_depth: float) -> float:
     return floor_area * water_depth
 
 
-@BOOK.quantity(symbol="V_L", unit="L", places=0, low=10, high=150000, source=derived("1 m3 is 1000 L"))
+@BOOK.quantity(symbol="V_L", unit="L", places=0, low=100, high=50000, source=derived("1 m3 is 1000 L"))
 def tank_litres(tank_volume: float) -> float:
     """Water in the full tank, in litres.
 
     Args:
-        tank_volume: water in the full tank [m**3], 0.01 to 150.
+        tank_volume: water in the full tank [m**3], 0.1 to 50.
 
     Returns:
-        Volume [L].
+        Volume [L], 100 to 50000.
 
     Raises:
         OutOfRangeError: the volume is outside its range.
@@ -145,16 +147,16 @@ def tank_litres(tank_volume: float) -> float:
     return tank_volume * LITRES_IN_CUBIC_METRE
 
 
-@BOOK.quantity(symbol="h_n", unit="m", places=2, low=0.05, high=4.0, source=derived("volume over floor"))
+@BOOK.quantity(symbol="h_n", unit="m", places=2, low=0.05, high=2.2, source=derived("volume over floor"))
 def water_depth_for_volume(wanted_volume: float, floor_area: float) -> float:
     """Depth of water that gives a wanted volume.
 
     Args:
-        wanted_volume: volume that is wanted [m**3], 0.3 to 100.
+        wanted_volume: volume that is wanted [m**3], 0.5 to 50.
         floor_area: area of the floor [m**2], 0.25 to 51.
 
     Returns:
-        Depth [m].
+        Depth [m], 0.05 to 2.2.
 
     Raises:
         OutOfRangeError: a value outside its range; a depth over 4 m is no tank of this course.
@@ -167,17 +169,17 @@ def water_depth_for_volume(wanted_volume: float, floor_area: float) -> float:
     return wanted_volume / floor_area
 
 
-@BOOK.quantity(symbol="V_w", unit="m**3", places=3, low=0.01, high=12, source=derived("a thin ring of wall"))
+@BOOK.quantity(symbol="V_w", unit="m**3", places=3, low=0.02, high=4.6, source=derived("a thin ring of wall"))
 def wall_mortar_volume(inside_diameter: float, wall_thickness: float, wall_height: float) -> float:
     """Mortar in the finished wall; steel takes less than 3 % of it and is not taken off.
 
     Args:
-        inside_diameter: across the water [m], 0.6 to 8.0.
-        wall_thickness: finished wall [mm], 20 to 150.
-        wall_height: height of the wall [m], 0.4 to 3.0.
+        inside_diameter: across the water [m], 0.6 to 8.
+        wall_thickness: finished wall [mm], 30 to 75.
+        wall_height: height of the wall [m], 0.4 to 2.4.
 
     Returns:
-        Volume [m**3].
+        Volume [m**3], 0.02 to 4.6.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -191,16 +193,16 @@ def wall_mortar_volume(inside_diameter: float, wall_thickness: float, wall_heigh
     return pi * (inside_diameter + thickness) * thickness * wall_height
 
 
-@BOOK.quantity(symbol="V_c", unit="m**3", places=2, low=0.02, high=22, source=derived("a round slab"))
+@BOOK.quantity(symbol="V_c", unit="m**3", places=2, low=0.03, high=14, source=derived("a round slab"))
 def base_concrete_volume(base_diameter: float, base_concrete_thickness: float) -> float:
     """Concrete in the base.
 
     Args:
-        base_diameter: across the base [m], 0.8 to 9.6.
-        base_concrete_thickness: concrete under floor and wall [mm], 50 to 300.
+        base_diameter: across the base [m], 0.8 to 9.4.
+        base_concrete_thickness: concrete under floor and wall [mm], 75 to 300.
 
     Returns:
-        Volume [m**3].
+        Volume [m**3], 0.03 to 14.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -222,7 +224,7 @@ def trough_volume(trough_radius: float, trough_length: float) -> float:
         trough_length: inside length [m], 0.5 to 6.
 
     Returns:
-        Volume [m**3].
+        Volume [m**3], 0.01 to 3.5.
 
     Raises:
         OutOfRangeError: a given outside its range.
@@ -257,3 +259,9 @@ def cubic_metre_as_hundred_litres(tank_volume: float) -> float:
 def trough_as_a_whole_log(trough_radius: float, trough_length: float) -> float:
     """The whole round was taken, and not the half."""
     return pi * trough_radius**2 * trough_length
+
+
+@BOOK.misconception(of="floor_area")
+def outside_taken_for_water(outside_diameter: float) -> float:
+    """The floor was worked out from outer face to outer face."""
+    return pi * (outside_diameter / 2) ** 2

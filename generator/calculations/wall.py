@@ -29,7 +29,7 @@ BOOK.given(
 )
 
 
-@BOOK.quantity(symbol="t_b", unit="mm", places=0, low=10, high=90, source=derived("sum of the parts, face to face"))
+@BOOK.quantity(symbol="t_b", unit="mm", places=0, low=13, high=82, source=derived("sum of the parts, face to face"))
 def wall_build_up(
     mesh_cover: float,
     inside_mesh_thickness: float,
@@ -47,7 +47,7 @@ def wall_build_up(
         outside_mesh_thickness: all mesh on the outside [mm], 1 to 15.
 
     Returns:
-        Thickness [mm].
+        Thickness [mm], 13 to 82.
 
     Raises:
         OutOfRangeError: a given outside its range.
@@ -60,7 +60,7 @@ def wall_build_up(
 
 
 @BOOK.quantity(
-    symbol="t_l", unit="mm", places=0, low=12, high=110, source=derived("one hoop or mesh more, laps staggered")
+    symbol="t_lap", unit="mm", places=0, low=16, high=98, source=derived("one hoop or mesh more, laps staggered")
 )
 def wall_build_up_at_lap(
     wall_build_up: float, hoop_diameter: float, inside_mesh_thickness: float, outside_mesh_thickness: float
@@ -68,13 +68,13 @@ def wall_build_up_at_lap(
     """Thickness where a hoop or a mesh is lapped; laps are staggered, so that only one lies in any place.
 
     Args:
-        wall_build_up: thickness away from laps [mm], 10 to 90.
+        wall_build_up: thickness away from laps [mm], 13 to 82.
         hoop_diameter: hoops [mm], 3 to 16.
         inside_mesh_thickness: all mesh on the water side [mm], 1 to 15.
         outside_mesh_thickness: all mesh on the outside [mm], 1 to 15.
 
     Returns:
-        Thickness [mm].
+        Thickness [mm], 16 to 98.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -87,18 +87,18 @@ def wall_build_up_at_lap(
 
 
 @BOOK.quantity(
-    symbol="t_a", unit="mm", places=0, low=25, high=140, source=derived("the angle's leg in the bar's place")
+    symbol="t_a", unit="mm", places=0, low=29, high=131, source=derived("the angle's leg in the bar's place")
 )
 def wall_build_up_at_angle(wall_build_up: float, bar_diameter: float, angle_leg: float) -> float:
     """Thickness at an angle: its leg stands across the wall where the bar was.
 
     Args:
-        wall_build_up: thickness away from angles [mm], 10 to 90.
+        wall_build_up: thickness away from angles [mm], 13 to 82.
         bar_diameter: upright bars [mm], 4 to 16.
         angle_leg: leg of the angle [mm], 20 to 65.
 
     Returns:
-        Thickness [mm].
+        Thickness [mm], 29 to 131.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -111,17 +111,22 @@ def wall_build_up_at_angle(wall_build_up: float, bar_diameter: float, angle_leg:
 
 
 @BOOK.quantity(
-    symbol="t", unit="mm", places=0, low=20, high=150, source=derived("the thickest place, to the next 5 mm")
+    symbol="t",
+    unit="mm",
+    places=0,
+    low=30,
+    high=75,
+    source=derived("the thickest place, to the next 5 mm; 30 to 75 mm are only the limits of hand work"),
 )
 def wall_thickness(wall_build_up_at_lap: float, wall_build_up_at_angle: float) -> float:
     """Thickness of the finished wall, the same all round: the thickest place decides.
 
     Args:
-        wall_build_up_at_lap: thickness needed at a lap [mm], 12 to 110.
-        wall_build_up_at_angle: thickness needed at an angle [mm], 25 to 140.
+        wall_build_up_at_lap: thickness needed at a lap [mm], 16 to 98.
+        wall_build_up_at_angle: thickness needed at an angle [mm], 29 to 131.
 
     Returns:
-        Thickness, to the next 5 mm [mm].
+        Thickness, to the next 5 mm [mm], 30 to 75.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -134,17 +139,19 @@ def wall_thickness(wall_build_up_at_lap: float, wall_build_up_at_angle: float) -
 
 
 @BOOK.quantity(
-    symbol="c_i", unit="mm", places=0, low=3, high=25, source=derived("what lies between the bar and the water")
+    symbol="c_i", unit="mm", places=0, low=5, high=25, source=derived("what lies between the bar and the water")
 )
 def bar_cover_inside(mesh_cover: float, inside_mesh_thickness: float) -> float:
     """Nominal cover over the upright bars on the water side. Mesh cover and bar cover are different numbers.
+
+    Aim at 8 mm or more: no reading anywhere may be under 5 mm.
 
     Args:
         mesh_cover: mortar over the mesh [mm], 2 to 10.
         inside_mesh_thickness: all mesh on the water side [mm], 1 to 15.
 
     Returns:
-        Cover [mm].
+        Cover [mm], 5 to 25.
 
     Raises:
         OutOfRangeError: a given outside its range.
@@ -157,17 +164,19 @@ def bar_cover_inside(mesh_cover: float, inside_mesh_thickness: float) -> float:
 
 
 @BOOK.quantity(
-    symbol="c_o", unit="mm", places=0, low=3, high=25, source=derived("what lies between the hoop and the air")
+    symbol="c_o", unit="mm", places=0, low=5, high=25, source=derived("what lies between the hoop and the air")
 )
 def hoop_cover_outside(mesh_cover: float, outside_mesh_thickness: float) -> float:
     """Nominal cover over the hoops on the outside.
+
+    Aim at 8 mm or more: no reading anywhere may be under 5 mm.
 
     Args:
         mesh_cover: mortar over the mesh [mm], 2 to 10.
         outside_mesh_thickness: all mesh on the outside [mm], 1 to 15.
 
     Returns:
-        Cover [mm].
+        Cover [mm], 5 to 25.
 
     Raises:
         OutOfRangeError: a given outside its range.
@@ -197,3 +206,15 @@ def mesh_left_out_of_the_wall(
 def angle_forgotten_in_the_wall(wall_build_up: float) -> float:
     """The wall was planned between the angles, and the angle sticks out."""
     return wall_build_up
+
+
+@BOOK.misconception(of="wall_thickness")
+def wall_planned_for_hoops_only(wall_build_up_at_lap: float) -> float:
+    """The wall was made thick enough for the hoops, and the angle sticks out."""
+    return whole_up(wall_build_up_at_lap / TROWEL_STEP) * TROWEL_STEP
+
+
+@BOOK.misconception(of="bar_cover_inside")
+def mesh_cover_taken_for_bar_cover(mesh_cover: float) -> float:
+    """Mortar over the mesh was taken for mortar over the bar behind it."""
+    return mesh_cover
