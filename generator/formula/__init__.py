@@ -6,7 +6,10 @@ plain text, printed boxes and worked solutions are all made from the same source
 
 from generator.formula.arrays import NUMPY_NAMES, Array, recompiled
 from generator.formula.book import GUARD_DIGITS, Book, Step
+from generator.formula.boxes import Box, DrawingOperation, Glyphs, Role, Stroke, boxes
+from generator.formula.mathml import mathml
 from generator.formula.numbers import interpolate, pick, show, show_full, whole_down, whole_up
+from generator.formula.plain import plain_text
 from generator.formula.registry import ASK, Given, Misconception, OutOfRangeError, Quantity, Registry, UnknownNameError
 from generator.formula.seed import Stream
 from generator.formula.source import Constant, Source, Status, common_practice, derived, from_memory, published
@@ -18,24 +21,32 @@ __all__ = [
     "NUMPY_NAMES",
     "Array",
     "Book",
+    "Box",
     "Constant",
+    "DrawingOperation",
     "FormulaError",
     "Given",
+    "Glyphs",
     "Misconception",
     "OutOfRangeError",
     "Quantity",
     "Registry",
+    "Role",
     "Source",
     "Status",
     "Step",
     "Stream",
+    "Stroke",
     "UnknownNameError",
+    "boxes",
     "common_practice",
     "derived",
     "from_memory",
     "interpolate",
+    "mathml",
     "parse",
     "pick",
+    "plain_text",
     "published",
     "recompiled",
     "show",

@@ -12,6 +12,7 @@ import numpy as np
 
 from generator.formula import plain
 from generator.formula.arrays import Array, numpy_form
+from generator.formula.javascript import javascript
 from generator.formula.numbers import show, show_full
 from generator.formula.registry import Misconception, OutOfRangeError, Quantity, Registry, UnknownNameError, near
 from generator.formula.tree import Variable, parse
@@ -209,12 +210,13 @@ class Book(Registry):
             arguments = [values[parameter] for parameter in move.needs]
             try:
                 result = move.function(*arguments)
-            except (ArithmeticError, ValueError) as error:
+                finite = math.isfinite(result)
+            except (ArithmeticError, ValueError, TypeError) as error:  # TypeError: a negative number's root is complex
                 shown = ", ".join(f"{n}={v:.6g}" for n, v in zip(move.needs, arguments, strict=True))
                 raise OutOfRangeError(f"{move.name}: {error} with {shown}") from error
             if check:
                 self.refuse_outside(move.name, result)
-            elif not math.isfinite(result):
+            elif not finite:
                 raise OutOfRangeError(f"{move.name} is not finite")
             values[move.name] = result
         return values
@@ -297,3 +299,14 @@ class Book(Registry):
             return show_full(value)
         places = self.quantities[name].places
         return show(value, places + GUARD_DIGITS if places else 0)
+
+    # ---------------------------------------------------------------------------------------- the page
+
+    def javascript(self, names: Iterable[str], *, word: plain.Word = plain.english) -> str:
+        """The script that loads quantities into the page; see `javascript.javascript`.
+
+        Args:
+            names: the quantities that the page asks for; what they need and the misconceptions about them come along.
+            word: gives a formula's few English words (`plain.WORDS`) in the page's language.
+        """
+        return javascript(self, names, word=word)

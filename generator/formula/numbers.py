@@ -9,10 +9,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 
 _EDGE = 1e-9
 """A hair of floating point is not a reason to buy one more bag; suits counts below about a million."""
+_READ = Context(prec=12, rounding=ROUND_HALF_UP)
+"""Reads a float to 12 significant digits, halves up: what JavaScript's `toExponential(11)` does."""
+_PRINT = Context(prec=400, rounding=ROUND_HALF_UP)
+"""Room for the longest float."""
 
 
 def show(value: float, places: int) -> str:
@@ -34,7 +38,7 @@ def show(value: float, places: int) -> str:
     """
     if not math.isfinite(value):
         raise ValueError(f"{value} cannot be shown")
-    rounded = Decimal(f"{value:.11e}").quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
+    rounded = _READ.create_decimal_from_float(float(value)).quantize(Decimal(1).scaleb(-places), context=_PRINT)
     text = f"{rounded:f}"
     return text[1:] if text.startswith("-") and not rounded else text
 
@@ -48,7 +52,7 @@ def show_full(value: float) -> str:
     """
     if not math.isfinite(value):
         raise ValueError(f"{value} cannot be shown")
-    text = f"{Decimal(f'{value:.11e}'):f}"
+    text = f"{_READ.create_decimal_from_float(float(value)):f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text in ("-0", "") else text
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import math
 import operator
+import re
 from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
 
 from generator.formula import numbers
 from generator.formula.tree import (
@@ -19,7 +21,11 @@ from generator.formula.tree import (
     Number,
     Table,
     Variable,
+    parse,
 )  # fmt: skip
+
+if TYPE_CHECKING:
+    from generator.formula.book import Book
 
 RANK = {"or": 1, "and": 2, "not": 3, "compare": 4, "+": 5, "-": 5, "*": 6, "/": 6, "negative": 7, "**": 8}
 """How tightly each sign binds; shared by every writer of the tree."""
@@ -28,7 +34,69 @@ SIGN_SHOWN = {"*": " × ", "/": " / ", "+": " + ", "-": " − "}
 COMPARISON_SHOWN = {"<": "<", "<=": "≤", ">": ">", ">=": "≥", "==": "=", "!=": "≠"}
 _POWERS = {"2": "²", "3": "³"}
 
+WORDS = ("round up", "round down", "if", "otherwise", "and", "or", "not")
+"""The English words that a formula may hold; a writer in another language puts its own in their place."""
+_WORD = re.compile(rf"\b(?:{'|'.join(WORDS)})\b")
+
 Leaf = Callable[[Variable], str]
+Word = Callable[[str], str]
+
+
+def english(word: str) -> str:
+    """The word itself."""
+    return word
+
+
+def slot(name: str) -> str:
+    """The place of a number that is filled in later.
+
+    Example:
+        >>> slot("depth"), bracketed(slot("depth")), bracketed("-2"), bracketed("2")
+        ('«depth»', '«(depth)»', '(-2)', '2')
+    """
+    return f"«{name}»"
+
+
+def bracketed(shown: str) -> str:
+    """A variable as it stands beside a sign: a negative number gets brackets, a slot is told to give them."""
+    if shown.startswith("«"):
+        return f"«({shown[1:-1]})»"
+    return f"({shown})" if shown.startswith(("-", "−")) else shown
+
+
+def in_words(line: str, word: Word) -> str:
+    """A line of plain text with its few English words in the reader's language.
+
+    Args:
+        line: made by `text`.
+        word: gives one of `WORDS` in the reader's language.
+
+    Example:
+        >>> in_words("round up(a / b) if a > b, otherwise 1", str.upper)
+        'ROUND UP(a / b) IF a > b, OTHERWISE 1'
+    """
+    return _WORD.sub(lambda match: word(match[0]), line)
+
+
+def plain_text(book: Book, name: str, *, word: Word = english) -> str:
+    """The formula of a quantity in symbols, its local names first: `half = h / 2; V = half × R`.
+
+    Args:
+        book: where the quantity lives.
+        name: a quantity.
+        word: gives one of `WORDS` in the reader's language.
+
+    Raises:
+        UnknownNameError: the book has no such quantity.
+    """
+    quantity = book.worked_out(name)
+    formula = parse(quantity.function)
+
+    def symbol(variable: Variable) -> str:
+        return variable.name if variable.local else book.entry(variable.name).symbol
+
+    lines = (*formula.locals, (quantity.symbol, formula.result))
+    return "; ".join(f"{left} = {in_words(text(expression, symbol), word)}" for left, expression in lines)
 
 
 def text(expression: Expression, leaf: Leaf, outer: int = 0) -> str:
@@ -59,7 +127,7 @@ def text(expression: Expression, leaf: Leaf, outer: int = 0) -> str:
             return name.lower().replace("_", " ")
         case Variable() as variable:
             shown = leaf(variable)
-            return f"({shown})" if shown.startswith(("-", "−")) and outer else shown
+            return bracketed(shown) if outer else shown
         case Negative(operand=operand):
             return bracket("−" + text(operand, leaf, RANK["negative"]), RANK["negative"])
         case Binary(sign="**", left=left, right=right):

@@ -16,7 +16,8 @@ from generator.problems import RefusedError
 
 Parameters = ParamSpec("Parameters")
 
-_SYMBOL = re.compile(r"[A-Za-z]{1,3}[0-9]?(_[A-Za-z0-9]{1,3})?")
+SYMBOL = re.compile(r"[A-Za-z]{1,3}[0-9]?(_[A-Za-z0-9]{1,3})?")
+"""Latin letters, perhaps a digit, perhaps a subscript."""
 ASK = "ask a licensed engineer before going on"
 
 
@@ -177,6 +178,17 @@ class Registry:
             raise UnknownNameError(f"'{name}' is neither a given nor a quantity{near(name, everything)}")
         return found
 
+    def worked_out(self, name: str) -> Quantity:
+        """The quantity of a name.
+
+        Raises:
+            UnknownNameError: there is none, or the name is a given and so has no formula.
+        """
+        found = self.entry(name)
+        if isinstance(found, Given):
+            raise UnknownNameError(f"'{name}' is given and not worked out, so it has no formula")
+        return found
+
     def refuse_outside(self, name: str, value: float) -> None:
         """Refuse a value that is not a finite number or lies outside the range of its name.
 
@@ -197,7 +209,7 @@ class Registry:
     def _check(self, name: str, symbol: str, low: float, high: float) -> None:
         if name in self.givens or name in self.quantities:
             raise ValueError(f"'{name}' is declared twice")
-        if not _SYMBOL.fullmatch(symbol):
+        if not SYMBOL.fullmatch(symbol):
             raise ValueError(f"{name}: symbol '{symbol}' is not Latin letters with a subscript after _")
         entries: list[Given | Quantity] = [*self.givens.values(), *self.quantities.values()]
         taken = [entry.name for entry in entries if entry.symbol == symbol]
