@@ -1,45 +1,52 @@
-"""A drawing to scale as a piece."""
+"""A drawing to scale as a piece, never so small that its letters can't be read."""
 
 from __future__ import annotations
 
 from generator.figures import Scene, pdf, pdf_height
+from generator.figures.ink import HANDS
+from generator.figures.scene import VIEW
+from generator.problems import MachineError
 from generator.sheets.flow import Canvas, Column, Piece, Text
-from generator.sheets.styles import NOTE
+from generator.sheets.styles import NOTE, SMALLEST
+
+WIDEST = 390.0
+"""Points; wider, its letters would be larger than the headings of the sheet."""
+HIGHEST = 440.0
+"""Points; some words about it have room on the same page."""
+NARROWEST = VIEW * SMALLEST / min(hand.size for hand in HANDS.values())
+"""Points; narrower, its smallest letters would be under the least size."""
 
 
 class Figure(Piece):
-    """A scene, as wide as its column unless it would be too high; centred, never split.
+    """A scene in the middle of its column.
 
     Args:
         scene: the drawing.
-        highest: greatest height, points.
+        highest: greatest height, points; a drawing that would become too narrow may be higher.
     """
 
-    before = 4.0
-    after = 6.0
-
-    def __init__(self, scene: Scene, highest: float) -> None:
-        super().__init__()
+    def __init__(self, scene: Scene, highest: float = HIGHEST) -> None:
         self._scene = scene
         self._highest = highest
         self._drawn = 0.0
 
     def measure(self, width: float) -> float:
-        """The height at the width, or the greatest one with a smaller width."""
-        self.width = width
-        height: float = pdf_height(self._scene, width)
-        self._drawn = width
-        if height > self._highest:
-            self._drawn, height = width * self._highest / height, self._highest
-        return height
+        """The height at the width that it gets.
+
+        Raises:
+            MachineError: the column is too narrow for the letters of a drawing.
+        """
+        if width < NARROWEST:
+            raise MachineError(f"a drawing needs {NARROWEST:.0f} points of width, and the column has {width:.0f}")
+        fitting = self._highest / pdf_height(self._scene, 1.0)
+        self._drawn = max(min(width, WIDEST, fitting), NARROWEST)
+        return pdf_height(self._scene, self._drawn)
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """Draw it."""
-        canvas.saveState()
         pdf(self._scene, canvas, x + (self.width - self._drawn) / 2, top - self.height, self._drawn)
-        canvas.restoreState()
 
 
-def captioned(scene: Scene, highest: float) -> Piece:
+def captioned(scene: Scene) -> Piece:
     """A drawing and its title below it."""
-    return Column([Figure(scene, highest), Text(scene.title, NOTE.but(align="center"))], before=4.0, after=6.0)
+    return Column([Figure(scene), Text(scene.title, NOTE.but(align="center"))], before=4.0, after=6.0)

@@ -1,4 +1,4 @@
-"""The flowables that sheets are made of: text, columns, rows and boxes that are never split, and tables that are.
+"""The pieces that sheets are made of: text, columns, rows and boxes that are never split, and tables that are.
 
 A piece paints at an absolute place and leaves the canvas's state alone, which spares saving and restoring it for every
 piece.
@@ -7,13 +7,12 @@ piece.
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from abc import ABC, abstractmethod
+from collections.abc import Iterator, Sequence
 from typing import Any, TypeAlias
 
-from reportlab.platypus import Flowable
-
 from generator.sheets.styles import BODY, CAPITAL, DEVANAGARI_SPREAD, LATIN_SPREAD, THIN, Style
-from generator.sheets.text import Line, Run, broken
+from generator.sheets.text import Line, Run, Segment, broken
 
 Canvas: TypeAlias = Any
 """A ReportLab canvas; the library has no types."""
@@ -22,34 +21,33 @@ _DEVANAGARI = re.compile("[\u0900-\u097f]")
 _ANY_WIDTH = 1e6
 
 
-class Piece(Flowable):  # type: ignore[misc]
-    """Base of our flowables.
+class Piece(ABC):
+    """Something that takes room on a page.
 
     A piece has space above (`before`) and below (`after`), in points. `keep` says that it stays on one page with what
-    follows; `outline` is its entry in the document's table of contents.
+    follows; `outline` is its entry in the document's table of contents. `width` and `height` hold the room that it was
+    last fitted into.
     """
 
     before = 0.0
     after = 0.0
     keep = False
     outline = ""
+    width = 0.0
+    height = 0.0
 
+    def fit(self, width: float) -> float:
+        """Settle the layout for a width, and return the height; both in points."""
+        self.width, self.height = width, self.measure(width)
+        return self.height
+
+    @abstractmethod
     def measure(self, width: float) -> float:
-        """Settle the layout for a width and return the height, both in points."""
-        raise AssertionError(f"{type(self).__name__} can't be measured")
+        """The height at a width, in points."""
 
+    @abstractmethod
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
-        """Draw with the upper left corner at a place; `measure` comes before."""
-        raise AssertionError(f"{type(self).__name__} can't be painted")
-
-    def wrap(self, available: float, _height: float = 0.0) -> tuple[float, float]:
-        """The library's name for `measure`."""
-        self.width, self.height = available, self.measure(available)
-        return self.width, self.height
-
-    def drawOn(self, canvas: Canvas, x: float, y: float, _sW: float = 0) -> None:  # noqa: N802, N803 (ReportLab's names)
-        """Draw with the lower left corner at a place."""
-        self.paint(canvas, x, y + self.height)
+        """Draw with the upper left corner at a place; `fit` comes before."""
 
     def cut(self, _width: float, _height: float) -> tuple[Piece, Piece] | None:
         """The part that fits into a height, and the rest; None where the piece can't be split there."""
@@ -57,7 +55,7 @@ class Piece(Flowable):  # type: ignore[misc]
 
     def first_height(self, width: float) -> float:
         """The least height that must be free below a heading: the whole piece where it can't be split."""
-        return self.measure(width)
+        return self.fit(width)
 
 
 class Text(Piece):
@@ -70,7 +68,6 @@ class Text(Piece):
     """
 
     def __init__(self, text: str | Sequence[Run], style: Style = BODY, lines: Sequence[Line] | None = None) -> None:
-        super().__init__()
         runs = (Run(text),) if isinstance(text, str) else tuple(text)
         self.runs = tuple(Run(run.text, True, run.subscript) for run in runs) if style.bold else runs
         self.style = style
@@ -93,7 +90,6 @@ class Text(Piece):
         """Break the lines."""
         if not self._given:
             self.lines = broken(self.runs, self.style.size, width - self.style.indent)
-        self.width = width
         return len(self.lines) * self.leading
 
     def cut(self, width: float, height: float) -> tuple[Piece, Piece] | None:
@@ -111,36 +107,46 @@ class Text(Piece):
         return 2 * self.leading if len(self.lines) > 3 else whole
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
-        """Draw the lines; letters stand in the middle of their line's height."""
-        style = self.style
-        pen = canvas.beginText()
-        y = top - (self.leading + CAPITAL * style.size) / 2
+        """Draw the lines."""
+        pen: Any = None
         hand = None
+        for left, y, segment in self.strings(x, top):
+            if pen is None:
+                pen = canvas.beginText(left, y)
+            else:
+                pen.setTextOrigin(left, y)
+            if segment.hand != hand:
+                hand = segment.hand
+                pen.setFont(hand.font, hand.size)
+            pen.textLine(segment.glyphs)
+        if pen is not None:
+            canvas.drawText(pen)
+
+    def strings(self, x: float, top: float) -> Iterator[tuple[float, float, Segment]]:
+        """What is drawn from an upper left corner: left end and base line of each string, in points.
+
+        Letters stand in the middle of their line's height.
+        """
+        style = self.style
+        y = top - (self.leading + CAPITAL * style.size) / 2
         for line in self.lines:
             start = x + style.indent
             if style.align != "left":
                 spare = self.width - style.indent - line.width
                 start += spare if style.align == "right" else spare / 2
             for segment in line.segments:
-                if segment.hand != hand:
-                    hand = segment.hand
-                    pen.setFont(hand.font, hand.size)
-                pen.setTextOrigin(start + segment.x, y - segment.hand.drop)
-                pen.textLine(segment.glyphs)
+                yield start + segment.x, y - segment.hand.drop, segment
             y -= self.leading
-        canvas.drawText(pen)
 
 
 class Space(Piece):
     """Empty room of a height in points."""
 
     def __init__(self, height: float) -> None:
-        super().__init__()
         self._height = height
 
     def measure(self, width: float) -> float:
         """Its height."""
-        self.width = width
         return self._height
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
@@ -151,21 +157,19 @@ class Column(Piece):
     """Pieces below each other that always stay together."""
 
     def __init__(self, pieces: Sequence[Piece], *, before: float = 0.0, after: float = 0.0, keep: bool = False) -> None:
-        super().__init__()
         self.pieces = tuple(pieces)
         self.before, self.after, self.keep = before, after, keep
         self._tops: list[float] = []
 
     def measure(self, width: float) -> float:
         """The heights and the spaces between; the larger of two meeting spaces counts."""
-        self.width = width
         self._tops = []
         used = space = 0.0
         for number, piece in enumerate(self.pieces):
             if number:
                 used += max(space, piece.before)
             self._tops.append(used)
-            used += piece.wrap(width)[1]
+            used += piece.fit(width)
             space = piece.after
         return used
 
@@ -195,7 +199,6 @@ class Row(Piece):
         before: float = 0.0,
         after: float = 0.0,
     ) -> None:
-        super().__init__()
         self._cells = tuple(cells)
         self._gap, self._middle = gap, middle
         self.before, self.after = before, after
@@ -203,7 +206,6 @@ class Row(Piece):
 
     def measure(self, width: float) -> float:
         """The tallest cell."""
-        self.width = width
         fixed = sum(cell for cell, _ in self._cells if cell is not None) + self._gap * (len(self._cells) - 1)
         open_cells = sum(cell is None for cell, _ in self._cells)
         share = (width - fixed) / open_cells if open_cells else 0.0
@@ -211,7 +213,7 @@ class Row(Piece):
         for cell, piece in self._cells:
             self._lefts.append(left)
             own = share if cell is None else cell
-            piece.wrap(own)
+            piece.fit(own)
             left += own + self._gap
         return max((piece.height for _, piece in self._cells), default=0.0)
 
@@ -246,15 +248,13 @@ class Box(Piece):
         before: float = 0.0,
         after: float = 0.0,
     ) -> None:
-        super().__init__()
         self.piece = piece
         self._line, self._padding, self._bar, self._least = line, padding, bar, least
         self.before, self.after = before, after
 
     def measure(self, width: float) -> float:
         """The piece and its padding."""
-        self.width = width
-        return max(self._least, self.piece.wrap(width - 2 * self._padding - self._bar)[1] + 2 * self._padding)
+        return max(self._least, self.piece.fit(width - 2 * self._padding - self._bar) + 2 * self._padding)
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """The line, the bar, then the piece."""
@@ -287,7 +287,6 @@ class Grid(Piece):
         before: float = 2.0,
         after: float = 7.0,
     ) -> None:
-        super().__init__()
         self._rows = tuple(tuple(row) for row in rows)
         self._head = tuple(head)
         self._shares = tuple(widths)
@@ -300,13 +299,12 @@ class Grid(Piece):
 
     def measure(self, width: float) -> float:
         """The sum of the rows, each as tall as its tallest cell."""
-        self.width = width
         whole = sum(self._shares)
         self._columns = [share / whole * width for share in self._shares]
         self._heights = []
         for row in self._all():
             cells = zip(row, self._columns, strict=True)
-            tallest = max(cell.wrap(column - 2 * self.padding)[1] for cell, column in cells)
+            tallest = max(cell.fit(column - 2 * self.padding) for cell, column in cells)
             self._heights.append(tallest + 2 * self.padding)
         return sum(self._heights)
 

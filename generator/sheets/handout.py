@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.sheets.formula_flow import Formula
-
 from generator.calculations import BOOK
 from generator.curriculum import (
     Block,
@@ -21,15 +19,13 @@ from generator.figures import draw
 from generator.problems import RefusedError
 from generator.sheets.figure_flow import captioned
 from generator.sheets.flow import Box, Column, Piece, Row, Text
+from generator.sheets.formula_flow import explained
 from generator.sheets.markdown_flow import pieces_of
 from generator.sheets.page import About, Part, content_hash, sheet_pdf
 from generator.sheets.signs import Caution
 from generator.sheets.styles import NOTE, SUBHEADING, TIGHT, TITLE
 from generator.sheets.working import worked_pieces
 from generator.words import Words
-
-HIGHEST_FIGURE = 250.0
-"""Points; a third of the page."""
 
 
 def handout_pdf(handout_id: str, language: str, content: CourseContent) -> bytes:
@@ -60,12 +56,12 @@ def _pieces(block: Block, module: str, content: CourseContent, words: Words) -> 
         case Prose():
             yield from pieces_of(block.markdown)
         case FigureBlock():
-            yield captioned(draw(block.figure, content.values(block.place), words), HIGHEST_FIGURE)
+            yield captioned(draw(block.figure, content.values(block.place), words))
         case CautionBlock():
             found = next(c for c in content.modules[module].cautions if c.id == block.caution)
             yield caution(found.text[words.language], words)
         case FormulaBlock():
-            yield Formula(block.quantity, words)
+            yield explained(block.quantity, words)
         case WorkedBlock():
             steps = BOOK.trace(block.quantity, _givens(block.quantity, content.values(block.place)))
             yield Box(Column(list(worked_pieces(steps, words))), before=3.0, after=7.0)

@@ -54,7 +54,7 @@ def _part(learner: Learner, record: Record, content: CourseContent, set_id: str)
     title = f"{words.say('sheet.key')} · {learner.name}"
     sheet = words.say("sheet.number", number=learner.number, set=set_id)
     module = content.modules[record.module].title[record.language]
-    opening = [Text(f"{module} · {sheet}", TIGHT), Text(words.say("sheet.key_only_for_trainers"), NOTE)]
+    opening = [Text(f"{module} · {sheet}", TIGHT), Text(words.say("sheet.key_only_for_trainers"), NOTE.but(after=10.0))]
     pieces: list[Piece] = [Text(title, TITLE), *opening]
     told: ScenarioItem | None = None
     known: set[str] = set()

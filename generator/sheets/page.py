@@ -11,11 +11,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 
-from generator.figures.fonts import fonts
-from reportlab.lib.pagesizes import A4, landscape
+from reportlab.lib.pagesizes import A4
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas as PdfCanvas
 
+from generator.figures.fonts import REGULAR, fonts
 from generator.problems import MachineError
 from generator.sheets.flow import Canvas, Piece, Text
 from generator.sheets.styles import FOOT, FOOTER, MARGIN, THIN
@@ -106,7 +106,12 @@ def sheet_pdf(about: About, parts: Sequence[Part]) -> bytes:
     fonts()
     out = BytesIO()
     canvas = PdfCanvas(
-        out, pagesize=landscape(A4) if about.sideways else A4, invariant=1, pageCompression=1, lang=about.language
+        out,
+        pagesize=about.size,
+        invariant=1,
+        pageCompression=1,
+        initialFontName=REGULAR,  # the library's own first font would not be embedded
+        lang=about.language,
     )
     canvas.setTitle(about.name)
     canvas.setAuthor("Tankschool")
@@ -145,7 +150,7 @@ def _head(part: Part, width: float) -> Text | None:
     if not part.head:
         return None
     head = Text(part.head, FOOTER.but(size=10.0))
-    head.wrap(width - 2 * MARGIN)
+    head.fit(width - 2 * MARGIN)
     return head
 
 
@@ -175,7 +180,7 @@ def laid_out(
     while todo:
         piece = todo.pop()
         gap = max(space, piece.before) if pages[-1] else 0.0
-        piece.wrap(width)
+        piece.fit(width)
         room = y - gap - bottom + 1e-6
         follow = _followers(piece, todo, width)
         if piece.height + follow <= room or (piece.height <= room and not pages[-1]):
@@ -188,7 +193,7 @@ def laid_out(
             raise MachineError(f"a piece of the sheet is {piece.height / mm:.0f} mm high, more than a page holds")
         if halves is not None:
             upper, rest = halves
-            upper.wrap(width)
+            upper.fit(width)
             pages[-1].append(_Placed(upper, y - gap))
             todo.append(rest)
         else:
@@ -203,7 +208,7 @@ def _followers(piece: Piece, todo: Sequence[Piece], width: float) -> float:
     needed, place = 0.0, len(todo) - 1
     while piece.keep and place >= 0:
         after, piece = piece.after, todo[place]
-        piece.wrap(width)
+        piece.fit(width)
         needed += max(after, piece.before)
         needed += piece.first_height(width)
         place -= 1
@@ -225,9 +230,9 @@ class _Footer:
     def paint(self, canvas: Canvas, width: float, page: int, pages: int) -> None:
         whole = width - 2 * MARGIN
         number = Text(self._words.say("sheet.page_of", page=page, pages=pages), FOOTER.but(bold=True, align="right"))
-        number.wrap(self.number_width)
-        self._name.wrap(whole - self.number_width)
-        self._accessible.wrap(whole)
+        number.fit(self.number_width)
+        self._name.fit(whole - self.number_width)
+        self._accessible.fit(whole)
         y = FOOT - 3 * mm
         canvas.setLineWidth(THIN)
         canvas.line(MARGIN, y, width - MARGIN, y)

@@ -21,14 +21,13 @@ class Letter(Piece):
     """
 
     def __init__(self, letter: str, size: float = 22.0) -> None:
-        super().__init__()
         self._letter = letter
         self._size = size
         self._text = Text(letter, LETTERS)
 
     def measure(self, _width: float) -> float:
         """A square."""
-        self._text.wrap(self._size)
+        self._text.fit(self._size)
         return self._size
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
@@ -111,7 +110,6 @@ class Boxes(Piece):
     gap = 7.0
 
     def __init__(self, count: int, size: float = 24.0, labels: tuple[Text, ...] = ()) -> None:
-        super().__init__()
         self._count, self._size, self._labels = count, size, labels
 
     @property
@@ -122,7 +120,7 @@ class Boxes(Piece):
     def measure(self, _width: float) -> float:
         """One row."""
         for label in self._labels:
-            label.wrap(self._size)
+            label.fit(self._size)
         return self._size + max((label.height for label in self._labels), default=0.0)
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
@@ -143,12 +141,10 @@ class Blank(Piece):
     """
 
     def __init__(self, height: float = 24.0) -> None:
-        super().__init__()
         self._height = height
 
     def measure(self, width: float) -> float:
         """The room above the line."""
-        self.width = width
         return self._height
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
@@ -167,13 +163,12 @@ class Number(Piece):
     """
 
     def __init__(self, number: str, size: float = 24.0) -> None:
-        super().__init__()
         self._size = size
         self._text = Text(number, Style(size=12, bold=True, after=0, align="center"))
 
     def measure(self, _width: float) -> float:
         """As high as the line beside it; the circle stands a little above and below."""
-        return self._text.wrap(self._size)[1]
+        return self._text.fit(self._size)
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """The circle and the number, in line with the first line of the question."""

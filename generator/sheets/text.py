@@ -14,10 +14,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, NamedTuple
 
-from generator.figures.fonts import BOLD, REGULAR, check_glyphs, fonts
 from reportlab.pdfbase.pdfmetrics import stringWidth
-from reportlab.pdfbase.ttfonts import ShapeData, ShapedStr, shapeStr
+from reportlab.pdfbase.ttfonts import ShapeData, ShapedStr
 
+from generator.figures import fonts
+from generator.figures.fonts import BOLD, REGULAR
 from generator.sheets.styles import SMALLEST, SUBSCRIPT, SUBSCRIPT_DROP
 
 _JOINED = re.compile("[\u0300-\u036f\u0900-\u1cff\u200c\u200d\ua8e0-\ua8ff]")
@@ -53,9 +54,10 @@ class Word(NamedTuple):
 
 
 class Segment(NamedTuple):
-    """Neighbouring words in one hand, drawn as one string `x` points from the start of the line."""
+    """Neighbouring words in one hand, as typed and as drawn in one string `x` points from the start of the line."""
 
     x: float
+    typed: str
     glyphs: str
     hand: Hand
 
@@ -78,13 +80,11 @@ def shaped(word: str, font: str) -> tuple[str, float]:
     Raises:
         MachineError: the shaping library is missing, or the font has no glyph for a sign.
     """
-    fonts()
-    check_glyphs(word)
     if _JOINED.search(word):
-        glyphs = shapeStr(word, font, 1000)
-        if isinstance(glyphs, ShapedStr):
-            return glyphs, sum(glyph.x_advance for glyph in glyphs.__shapeData__) / 1000
-        word = glyphs
+        glyphs = fonts.shaped(word, font, 1000)
+        return glyphs, fonts.shaped_width(word, font, 1000) / 1000
+    fonts.fonts()
+    fonts.check_glyphs(word, font)
     return word, stringWidth(word, font, 1000) / 1000
 
 
@@ -217,4 +217,4 @@ def _line(clusters: Sequence[_Cluster]) -> Line:
 
 
 def _segment(x: float, words: Sequence[Word]) -> Segment:
-    return Segment(x, together([word.glyphs for word in words]), words[0].hand)
+    return Segment(x, " ".join(word.typed for word in words), together([word.glyphs for word in words]), words[0].hand)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from generator.calculations import BOOK
 from generator.formula import Step
+from generator.formula.plain import Word, in_words
 from generator.sheets.flow import Piece, Text
 from generator.sheets.styles import NOTE, TIGHT
 from generator.sheets.text import Run
@@ -14,8 +15,6 @@ from generator.words import Words
 
 _SYMBOL = re.compile(r"\b([A-Za-z]{1,3}[0-9]?)_([A-Za-z0-9]{1,3})\b")
 """A symbol with a subscript, as the calculation module writes it."""
-_WORD = re.compile(r"\b(?:round up|round down|if|otherwise|and|or|not)\b")
-"""The words of a formula in plain text."""
 
 
 def worked_pieces(steps: Sequence[Step], words: Words) -> Iterator[Piece]:
@@ -25,18 +24,19 @@ def worked_pieces(steps: Sequence[Step], words: Words) -> Iterator[Piece]:
         steps: from the book's trace.
         words: of the reader's language.
     """
+    word = word_of(words)
     for step in steps:
         if step.name in BOOK.quantities:  # a name inside a quantity is the program's own and has no words
             yield Text(words.say_one_of("quantity", step.name), NOTE.but(after=0.0, keep=True))
-        formula, numbers = in_words(step.formula, words), in_words(step.substituted, words)
+        formula, numbers = in_words(step.formula, word), in_words(step.substituted, word)
         line = [*symbols(step.symbol), Run(" = "), *symbols(formula), Run(f" = {numbers} = ")]
         result = Run(words.with_unit(step.shown, step.unit), bold=True)
         yield Text([*line, result], TIGHT.but(indent=10.0))
 
 
-def in_words(formula: str, words: Words) -> str:
-    """A line of formula with its few English words in the reader's language."""
-    return _WORD.sub(lambda match: words.say_one_of("sheet.in_formula", match[0].replace(" ", "_")), formula)
+def word_of(words: Words) -> Word:
+    """Gives the few words that stand in formulas, in the language of the sheet."""
+    return lambda english: words.say_one_of("sheet.in_formula", english.replace(" ", "_"))
 
 
 def symbols(text: str) -> list[Run]:

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from generator.figures.fonts import BOLD
-
 from generator.curriculum import CourseContent
 from generator.exercises import Learner, Record, ScenarioItem
+from generator.figures.fonts import BOLD
 from generator.problems import MachineError, RefusedError
 from generator.sheets.flow import Box, Column, Piece, Row, Text
 from generator.sheets.page import About, Part, sheet_pdf

@@ -1,0 +1,192 @@
+"""Records what a sheet draws: every string as typed with its font, size and place, every line and shape."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from io import BytesIO
+from typing import Any
+from unittest.mock import patch
+
+from reportlab.pdfbase.pdfmetrics import stringWidth
+from reportlab.pdfbase.ttfonts import ShapedStr, shapeStr
+from reportlab.pdfgen.canvas import Canvas
+
+from generator.figures.fonts import REGULAR, draw_text, shaped_width
+from generator.sheets import formula_flow, page
+from generator.sheets.flow import Text
+from generator.sheets.text import Segment
+
+_SHAPES = ("rect", "circle", "line", "setLineWidth", "setLineJoin", "setDash", "saveState", "restoreState", "translate")
+
+
+@dataclass(frozen=True)
+class String:
+    """A drawn string: its page from 1, left end and base line in points, what was typed, font, size, width."""
+
+    page: int
+    x: float
+    y: float
+    typed: str
+    font: str
+    size: float
+    width: float
+
+
+@dataclass
+class Recording:
+    """The operations of a document, in order, and the strings among them."""
+
+    operations: list[tuple[str, tuple[Any, ...], dict[str, Any]]] = field(default_factory=list)
+    strings: list[String] = field(default_factory=list)
+    shapes: list[tuple[int, float, float, float, float]] = field(default_factory=list)
+    """Page and the left, lower, right and upper end of each rectangle, circle and line."""
+    pages: int = 0
+
+    def text(self, number: int = 0) -> str:
+        """All that was typed on a page, or on all of them, one string a line."""
+        return "\n".join(string.typed for string in self.strings if number in (0, string.page))
+
+
+class _Path:
+    """A path that remembers its calls."""
+
+    def __init__(self, real: Any) -> None:
+        self.real = real
+        self.calls: list[tuple[str, tuple[Any, ...]]] = []
+
+    def __getattr__(self, name: str) -> Callable[..., Any]:
+        method = getattr(self.real, name)
+
+        def call(*args: Any) -> Any:
+            self.calls.append((name, args))
+            return method(*args)
+
+        return call
+
+
+@contextmanager
+def recording() -> Iterator[Recording]:
+    """Within it, every document that is made is also recorded."""
+    found = Recording()
+    origins = [(0.0, 0.0)]
+
+    class Recorder(Canvas):  # type: ignore[misc]
+        def beginPath(self) -> _Path:  # noqa: N802 (ReportLab's name)
+            return _Path(super().beginPath())
+
+        def drawPath(self, path: Any, *args: Any, **kwargs: Any) -> None:  # noqa: N802
+            if isinstance(path, _Path):
+                found.operations.append(("path", tuple(path.calls), kwargs))
+                path = path.real
+            super().drawPath(path, *args, **kwargs)
+
+        def showPage(self) -> None:  # noqa: N802
+            found.operations.append(("showPage", (), {}))
+            found.pages += 1
+            super().showPage()
+
+    def kept(name: str) -> Callable[..., Any]:
+        method = getattr(Canvas, name)
+
+        def call(self: Canvas, *args: Any, **kwargs: Any) -> Any:
+            found.operations.append((name, args, kwargs))
+            if name == "saveState":
+                origins.append(origins[-1])
+            elif name == "restoreState":
+                origins.pop()
+            elif name == "translate":
+                origins[-1] = (origins[-1][0] + args[0], origins[-1][1] + args[1])
+            left, low = origins[-1]
+            extent = _extent(name, args)
+            if extent:
+                x1, y1, x2, y2 = extent
+                found.shapes.append((found.pages + 1, x1 + left, y1 + low, x2 + left, y2 + low))
+            return method(self, *args, **kwargs)
+
+        return call
+
+    for name in _SHAPES:
+        setattr(Recorder, name, kept(name))
+    original = Text.paint
+
+    def paint(self: Text, canvas: Any, x: float, top: float) -> None:
+        for left, y, segment in self.strings(x, top):
+            hand = segment.hand
+            string = String(found.pages + 1, left, y, segment.typed, hand.font, hand.size, width_of(segment))
+            found.strings.append(string)
+            found.operations.append(("string", (left, y, segment.typed, hand.font, hand.size), {}))
+        original(self, canvas, x, top)
+
+    def label(
+        canvas: Any, x: float, y: float, text: str, font: str = REGULAR, size: float = 12.0, anchor: str = "start"
+    ) -> None:
+        width = shaped_width(text, font, size)
+        start = x - {"start": 0.0, "middle": 0.5, "end": 1.0}[anchor] * width
+        left, low = origins[-1]
+        found.strings.append(String(found.pages + 1, start + left, y + low, text, font, size, width))
+        found.operations.append(("string", (start, y, text, font, size), {}))
+        draw_text(canvas, x, y, text, font, size, anchor)  # type: ignore[arg-type]
+
+    with (
+        patch.object(page, "PdfCanvas", Recorder),
+        patch.object(Text, "paint", paint),
+        patch("generator.figures.pdf.draw_text", label),
+        patch.object(formula_flow, "draw_text", label),
+    ):
+        yield found
+
+
+def width_of(segment: Segment) -> float:
+    """Width of a drawn string in points, by the library's own measures of what was typed."""
+    font, size = segment.hand.font, segment.hand.size
+    if not isinstance(segment.glyphs, ShapedStr):
+        return float(stringWidth(segment.typed, font, size))
+    glyphs = shapeStr(segment.typed, font, size, force=True)
+    return float(sum(glyph.x_advance for glyph in glyphs.__shapeData__) * size / 1000)
+
+
+def _extent(name: str, args: tuple[Any, ...]) -> tuple[float, float, float, float] | None:
+    match name:
+        case "rect":
+            x, y, width, height = args[:4]
+            return x, y, x + width, y + height
+        case "line":
+            x1, y1, x2, y2 = args[:4]
+            return min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)
+        case "circle":
+            x, y, radius = args[:3]
+            return x - radius, y - radius, x + radius, y + radius
+    return None
+
+
+def replay(made: Recording, joined: Callable[[str], object]) -> bytes:
+    """The same pages by plain calls of the library: every string shaped as it is drawn, every shape as it was.
+
+    Args:
+        made: the recording.
+        joined: tells whether a string must be shaped.
+    """
+    out = BytesIO()
+    canvas = Canvas(out, pagesize=page.A4, invariant=1, pageCompression=1)
+    for name, args, kwargs in made.operations:
+        if name == "string":
+            x, y, typed, font, size = args
+            if joined(typed):
+                pen = canvas.beginText(x, y)
+                pen.setFont(font, size)
+                pen.textOut(shapeStr(typed, font, size))
+                canvas.drawText(pen)
+            else:
+                canvas.setFont(font, size)
+                canvas.drawString(x, y, typed)
+        elif name == "path":
+            path = canvas.beginPath()
+            for method, points in args:
+                getattr(path, method)(*points)
+            canvas.drawPath(path, **kwargs)
+        else:
+            getattr(canvas, name)(*args, **kwargs)
+    canvas.save()
+    return out.getvalue()

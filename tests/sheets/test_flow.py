@@ -1,0 +1,70 @@
+from __future__ import annotations
+
+import pytest
+
+from generator.sheets.flow import Box, Column, Grid, Row, Space, Text
+from generator.sheets.page import sheet_pdf
+from generator.sheets.styles import BODY, Style
+from tests.sheets.invented import ABOUT, part
+from tests.sheets.layout_checks import faults
+from tests.sheets.recorder import recording
+
+WIDTH = 300.0
+
+
+def test_text_under_9_points_is_refused() -> None:
+    with pytest.raises(ValueError, match="too small"):
+        Style(size=8.5)
+
+
+def test_column_adds_heights_and_the_larger_of_two_spaces() -> None:
+    one, other = Text("goats", BODY.but(after=4.0)), Text("wall", BODY.but(before=9.0, after=0.0))
+    column = Column([one, other])
+    assert column.fit(WIDTH) == one.height + 9.0 + other.height
+
+
+def test_column_can_not_be_cut() -> None:
+    assert Column([Space(100), Space(100)]).cut(WIDTH, 120.0) is None
+
+
+def test_box_is_as_high_as_its_piece_and_its_padding() -> None:
+    assert Box(Space(40), padding=6).fit(WIDTH) == 52
+    assert Box(Space(40), padding=6, least=90).fit(WIDTH) == 90
+
+
+def test_open_cells_share_what_fixed_cells_leave() -> None:
+    first, second = Space(10), Space(20)
+    row = Row([(40.0, Space(5)), (None, first), (None, second)], gap=10)
+    assert row.fit(WIDTH) == 20
+    assert first.width == second.width == 120
+
+
+def test_text_is_cut_with_two_lines_on_each_side() -> None:
+    text = Text("goat " * 60)
+    text.fit(WIDTH)
+    halves = text.cut(WIDTH, 2.5 * text.leading)
+    assert halves is not None
+    upper, rest = halves
+    assert upper.fit(WIDTH) == pytest.approx(2 * text.leading)
+    assert upper.height + rest.fit(WIDTH) == pytest.approx(text.height)
+    assert text.cut(WIDTH, 1.5 * text.leading) is None
+    assert Text("goat\ngoat\ngoat").cut(WIDTH, 2.5 * text.leading) is None
+
+
+def test_table_is_cut_between_rows_and_repeats_its_head() -> None:
+    rows = [[Text(f"row {number}"), Text("goat")] for number in range(80)]
+    table = Grid(rows, (1, 3), [Text("Number"), Text("Animal")])
+    with recording() as made:
+        sheet_pdf(ABOUT, [part([table])])
+    assert made.pages > 1
+    for number in range(1, made.pages + 1):
+        assert made.text(number).startswith("Number\nAnimal") or "\nNumber\nAnimal\n" in made.text(number)
+    assert [line for line in made.text().splitlines() if line.startswith("row ")] == [f"row {n}" for n in range(80)]
+    assert faults(made, *ABOUT.size) == []
+
+
+def test_the_head_of_a_table_never_stands_alone() -> None:
+    table = Grid([[Space(50)], [Space(50)]], (1,), [Space(20)])
+    table.fit(WIDTH)
+    assert table.cut(WIDTH, 60.0) is None
+    assert table.cut(WIDTH, 95.0) is not None
