@@ -21,6 +21,7 @@ from generator.curriculum.models import (
     Scenario,
 )
 from generator.curriculum.plain_errors import did_you_mean
+from generator.curriculum.signs import dandas_behind_digits, pipes_for_dandas
 from generator.curriculum.texts import Filler, texts_of
 from generator.curriculum.trade_numbers import typed_by_hand
 from generator.problems import Loc, Problem, few
@@ -28,8 +29,6 @@ from generator.problems import Loc, Problem, few
 NOT_KNOWN = "?"
 """Stands for the place of a thing whose module is not there: that has its own problem."""
 _SLOT = re.compile(r"\{([^{}\n]*)\}")
-_PIPE_FOR_DANDA = re.compile(r"(?<=[\u0900-\u097f])\s?\|(?=\s|$)")
-_DANDA_AFTER_DIGIT = re.compile(r"[0-9\u0966-\u096f]।")
 
 
 def text_problems(reading: Reading, filler: Filler) -> Iterator[Problem]:
@@ -94,26 +93,8 @@ def _model(model: BaseModel, found: Found, place: str, filler: Filler) -> Iterat
 def _faults(text: str, place: str, language: str, filler: Filler) -> Iterator[Fault]:
     yield from filler.faults(text, place, language)
     yield from typed_by_hand(text)
-    yield from sign_faults(text)
-
-
-def sign_faults(text: str) -> Iterator[Fault]:
-    """A pipe that stands for a danda, and a danda behind a digit, where it reads as a 1.
-
-    Args:
-        text: a text of a YAML file; in Markdown a pipe may part the cells of a table.
-
-    Example:
-        >>> [fault.code for fault in sign_faults('रिंग बाँधें | कुल 12।')]
-        ['pipe-for-danda', 'danda-after-digit']
-    """
-    for match in _PIPE_FOR_DANDA.finditer(text):
-        yield Fault(match.start(), match[0], "pipe-for-danda", "a | stands where the danda । belongs", "write ।")
-    for match in _DANDA_AFTER_DIGIT.finditer(without_calls(text)):
-        what = f"'{match[0]}' can be read as another digit 1"
-        yield Fault(
-            match.start(), match[0], "danda-after-digit", what, "end the sentence with a word, such as the unit"
-        )
+    yield from dandas_behind_digits(text)
+    yield from pipes_for_dandas(text)
 
 
 def _at(found: Found, loc: Loc, text: str, fault: Fault) -> Problem:

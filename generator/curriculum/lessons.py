@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import islice
+from itertools import chain, islice
 from typing import TypeAlias
 
 from generator.curriculum.calls import BLOCKS, IN_TEXTS, Call, Fault, calls
 from generator.curriculum.plain_errors import did_you_mean
+from generator.curriculum.signs import dandas_behind_digits
 from generator.curriculum.texts import Filler
 from generator.curriculum.trade_numbers import typed_by_hand
 from generator.problems import MOST_REPORTED
@@ -92,7 +93,7 @@ def split(text: str, language: str, around: Surroundings, filler: Filler) -> tup
     Returns:
         The blocks in order, and everything wrong, by place.
     """
-    faults = list(islice(typed_by_hand(text), MOST_REPORTED + 1))
+    faults = list(islice(chain(typed_by_hand(text), dandas_behind_digits(text)), MOST_REPORTED + 1))
     blocks: list[Block] = []
     prose: list[str] = []
     end = 0

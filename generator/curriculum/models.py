@@ -16,6 +16,9 @@ from pydantic_core import PydanticCustomError
 Key = Annotated[str, Field(pattern=r"^[a-z0-9]+(-[a-z0-9]+)*$", max_length=40)]
 """Name of a thing in the content: lower case, digits and hyphens, at most 40 characters; never reused."""
 
+Language = Annotated[str, Field(pattern=r"^[a-z]{2,3}$")]
+"""Code of a language, as in `en`; it stands in file names: `lesson.en.md`."""
+
 
 def _in_every_language(text: Mapping[str, str], info: ValidationInfo) -> Mapping[str, str]:
     """Hold a text against the course's languages, where the reader of the file knows them."""
@@ -74,7 +77,7 @@ class Course(Content):
     about: LocalText
     invented: LocalText
     """Says in words that the place and its people are invented."""
-    languages: Annotated[tuple[str, ...], Field(strict=False, min_length=1)]
+    languages: Annotated[tuple[Language, ...], Field(strict=False, min_length=1)]
     modules: Annotated[tuple[Key, ...], Field(strict=False, min_length=1)]
     """Folder names below `course/modules/`, in teaching order."""
 
@@ -352,5 +355,5 @@ class Handout(Content):
     module: Key
     place: Key
     title: LocalText
-    template: str
+    template: Key
     """File name of the Markdown template beside it, one per language: `{template}.{language}.md`."""

@@ -10,6 +10,7 @@ from pydantic import BaseModel
 
 from generator.curriculum.calls import IN_TEXTS, Call, Fault, calls
 from generator.curriculum.plain_errors import did_you_mean
+from generator.curriculum.signs import DANDA, danda_fault
 from generator.formula import Book, Quantity, UnknownNameError, show, show_full
 from generator.problems import Loc
 from generator.words import MissingWordError, Words
@@ -140,9 +141,12 @@ class Filler:
         entry = self.book.entry(call.argument)
         shown = show(number, entry.places) if isinstance(entry, Quantity) else show_full(number)
         try:
-            return words.with_unit(shown, entry.unit)
+            said = words.with_unit(shown, entry.unit)
         except MissingWordError:
             return shown  # the missing word is told where the words are checked
+        if said[-1] in "0123456789" and text[call.end :].lstrip(" ").startswith(DANDA):
+            return danda_fault(call.start, f"{text[call.start : call.end]}{DANDA}")
+        return said
 
     def unknown(self, call: Call, text: str, place: str) -> Fault | None:
         """What is wrong with the quantity or given that a call names, at its place."""

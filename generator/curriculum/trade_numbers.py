@@ -39,9 +39,21 @@ _NUMBER_WORDS = (
     "आधा|आधे|आधी|डेढ़|ढाई|दो|तीन|चार|पाँच|पांच|छह|छः|सात|आठ|नौ|दस|बारह|पंद्रह|बीस|पच्चीस|तीस|पचास|सौ"
 )
 
+_TWO_SPELLINGS = (("ढ़", "\u095d"), ("फ़", "\u095e"))
+"""Letters with a dot below that a keyboard may send as one sign or as two."""
+
+
+def _either_spelling(pattern: str) -> str:
+    for two, one in _TWO_SPELLINGS:
+        pattern = pattern.replace(two, f"(?:{two}|{one})")
+    return pattern
+
+
 _TYPED = re.compile(
-    rf"(?<![\w.,\u0900-\u097f]){_NUMBER}{_GAP}(?:(?:{_SHORT}|(?:{_SHORT_HINDI})[.॰]?|{_LONG}|{_COUNTED}){_END}|(?:{_SIGNS}))"
-    rf"|(?<![\w\u0900-\u097f])(?:{_NUMBER_WORDS})[\s\u00a0-]+{_NOT_A_BODY}(?:{_LONG}){_END}",
+    _either_spelling(
+        rf"(?<![\w.,\u0900-\u097f]){_NUMBER}{_GAP}(?:(?:{_SHORT}|(?:{_SHORT_HINDI})[.॰]?|{_LONG}|{_COUNTED}){_END}|(?:{_SIGNS}))"
+        rf"|(?<![\w\u0900-\u097f])(?:{_NUMBER_WORDS})[\s\u00a0-]+{_NOT_A_BODY}(?:{_LONG}){_END}"
+    ),
     re.IGNORECASE,
 )
 

@@ -25,7 +25,7 @@ def test_faults_inside_texts_are_told_at_their_own_place(tmp_path: Path) -> None
         'name one: {{ value("gap", place="...") }})',
         "pipe-for-danda course/places/lower-pen.yaml:4:34: a | stands where the danda । belongs (fix: write ।)",
         "danda-after-digit course/places/lower-pen.yaml:4:41: '5।' can be read as another digit 1 (fix: "
-        "end the sentence with a word, such as the unit)",
+        "end the sentence with a word, such as the unit or नग)",
         "missing-slot quizzes/banks/fence.yaml:14:9: the text in language 'en' does not name {gap} (fix: "
         "add {gap} where the learner needs it)",
         "missing-slot quizzes/banks/fence.yaml:14:9: the text in language 'en' does not name {side} (fix: "

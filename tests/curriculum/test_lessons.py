@@ -164,3 +164,16 @@ def test_a_block_needs_a_line_of_its_own(tmp_path: Path, around: str) -> None:
 
 def test_a_value_may_stand_more_often_in_one_language(tmp_path: Path) -> None:
     assert said(tmp_path, (LESSON, "The end.", 'Again {{ value("fence_length") }}.')) == []
+
+
+def test_a_danda_right_behind_a_filled_number_reads_as_a_digit(tmp_path: Path) -> None:
+    assert said(
+        tmp_path,
+        (LESSON, "The end.", 'Posts {{ value("post_count") }}, length {{ value("fence_length") }}.'),
+        (LESSON_HI, "बस।", 'खंभे {{ value("post_count") }}। लंबाई {{ value("fence_length") }}। कुल 7।'),
+    ) == [
+        "danda-after-digit course/modules/01-fence/lesson.hi.md:15:6: '{{ value(\"post_count\") }}।' can be read as "
+        "another digit 1 (fix: end the sentence with a word, such as the unit or नग)",
+        "danda-after-digit course/modules/01-fence/lesson.hi.md:15:72: '7।' can be read as another digit 1 "
+        "(fix: end the sentence with a word, such as the unit or नग)",
+    ]

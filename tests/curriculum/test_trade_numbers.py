@@ -43,3 +43,8 @@ def test_several_numbers_are_found_in_order_with_their_places() -> None:
     faults = list(typed_by_hand('3 m and {{ value("x") }} and 4 kg'))
     assert [(fault.start, fault.snippet) for fault in faults] == [(0, "3 m"), (29, "4 kg")]
     assert faults[1].fix == 'ask for it: {{ value("...") }}; or, if no quantity gives it, {{ plain("4 kg") }}'
+
+
+def test_a_dot_below_may_be_typed_as_one_sign_or_two() -> None:
+    for word in ("डे\u0922\u093c मीटर", "डे\u095d मीटर", "2 ह\u092b\u093c्ते", "2 ह\u095e्ते"):
+        assert [fault.snippet for fault in typed_by_hand(word)] == [word]

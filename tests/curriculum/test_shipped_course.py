@@ -1,0 +1,23 @@
+"""The course that travels with the tool is good itself, and the tool says no word that is missing or left over."""
+
+from pathlib import Path
+
+from generator.curriculum import check, load
+
+ROOT = Path(__file__).parents[2]
+
+
+def test_the_shipped_course_has_no_problem() -> None:
+    assert [str(problem) for problem in load(ROOT).problems] == []
+
+
+def test_every_word_is_said_and_every_word_said_is_there() -> None:
+    content = load(ROOT).content
+    assert content is not None
+    assert [str(problem) for problem in check(content)] == []
+
+
+def test_every_kind_of_question_is_asked_in_the_shipped_course() -> None:
+    content = load(ROOT).content
+    assert content is not None
+    assert {question.kind for question in content.questions.values()} == {"number", "choice", "order", "match"}
