@@ -10,8 +10,8 @@ import re
 
 TRADE_WORDS = frozenset(
     {"angle", "angles", "bar", "bars", "hoop", "hoops", "ring", "rings", "frame", "mesh", "mortar", "lap", "laps",
-     "tie", "ties", "tied", "wire", "steel", "plaster", "cover", "cage", "radius", "diameter", "diameters", "plumb", "centre",
-     "engineer", "code", "inside", "outside", "usual", "practice", "trainer", "plan"}
+     "tie", "ties", "tied", "wire", "steel", "plaster", "cover", "cage", "radius", "diameter", "diameters", "plumb",
+     "centre", "engineer", "code", "inside", "outside", "usual", "practice", "trainer", "plan"}
 )  # fmt: skip
 """Words that the course itself teaches, left out of the syllable count: every mason knows them or learns them here."""
 

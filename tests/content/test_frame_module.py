@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
 from generator.calculations import BOOK
 from generator.curriculum import load
 from generator.curriculum.models import ChoiceQuestion, MatchQuestion, NumberQuestion, OrderQuestion
 from generator.exercises import check, separability
+from generator.sheets import handout_pdf
 from tests.content import reading
 
 ROOT = Path(__file__).parents[2]
@@ -133,6 +136,12 @@ def test_both_languages_ask_for_the_same_things_in_the_same_order():
     assert asked["en"] == asked["hi"]
 
 
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_the_card_fits_on_one_page(content, language):
+    pages = PdfReader(BytesIO(handout_pdf("frame-card", language, content))).pages
+    assert len(pages) == 1
+
+
 def test_english_is_at_grade_six_with_short_sentences():
     text = lesson("en")
     assert reading.grade(text) < 6
@@ -191,4 +200,4 @@ def test_hindi_sheets_have_latin_digits_and_no_digit_before_the_danda():
 def test_most_drawn_numbers_tell_every_mistake_apart(content):
     assert check(content) == []
     for question in questions(content, NumberQuestion):
-        assert separability(question).kept > 0.8, question.id
+        assert separability(question).kept > 0.7, question.id
