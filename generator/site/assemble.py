@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
+from functools import partial
 from pathlib import Path
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
 from generator.exercises.page_data import marker_script, page_data
-from generator.formula import mathml
 from generator.site.fonts import font_files
 from generator.site.licences import TRAVELLING, licences
-from generator.site.markup import formula
+from generator.site.markup import formula, formula_words
 from generator.site.mkdocs_run import SHARED_SETTINGS, SiteSettings, run_mkdocs, search_worker, theme_scripts
 from generator.site.one_file import OneFileParts, one_file
 from generator.site.pages import build_pages, settings
@@ -35,16 +35,14 @@ def course_script(content: CourseContent, language: str) -> bytes:
     """`course.js`: the words and formulas that the pages' scripts need, in one language."""
     words = content.words[language]
     asked = sorted({name for module in content.modules for name in page_data(content, module, language)["formulas"]})
-    shown = [name for name in BOOK.ancestors(asked) if name in BOOK.quantities]
     data = {
         "language": language,
         "title": content.course.title[language],
         "words": _travelling_words(words),
-        "mathml": {name: mathml(BOOK, name) for name in sorted(shown)},
         "formulas": {name: formula(name, words) for name in asked},
     }
     text = json.dumps(data, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
-    return f"Tankschool.course = {text};\n{BOOK.javascript(asked)}".encode()
+    return f"Tankschool.course = {text};\n{BOOK.javascript(asked, word=formula_words(words))}".encode()
 
 
 def _travelling_words(words: Words) -> dict[str, object]:
@@ -103,14 +101,15 @@ def site_files(
         site = sites[language] or {}
         words = content.words[language]
         made = OneFileParts(found, words, site, scripts(content, language))
-        edition = products.get(
-            f"one-file-{language}",
-            key_of(keys[language], machine_key("site")),
-            lambda made=made: {"page": one_file(made)},
-        )
+        edition_key = key_of(keys[language], machine_key("site"))
+        edition = products.get(f"one-file-{language}", edition_key, partial(_edition, made))
         progress("one-file", language)
         parts[language] = LanguageParts(found.title, words, site, edition["page"], tuple(prints.get(language, ())))
     return parts
+
+
+def _edition(parts: OneFileParts) -> dict[str, bytes]:
+    return {"page": one_file(parts)}
 
 
 def licence_file(own: str, products: Products) -> bytes:

@@ -11,7 +11,9 @@ from html import escape
 
 from generator.calculations import BOOK
 from generator.figures import draw, svg
-from generator.formula import Step, mathml, show, show_full
+from generator.formula import Quantity, Step, mathml, show, show_full
+from generator.formula.mathml import symbol_markup
+from generator.formula.plain import Word, in_words
 from generator.words import Words
 
 
@@ -33,10 +35,15 @@ def paragraphs(text: str, kind: str = "") -> str:
     return "".join(f"{start}{escape(line.strip(), quote=False)}</p>" for line in text.splitlines() if line.strip())
 
 
+def formula_words(words: Words) -> Word:
+    """The few words inside formulas, such as "round up", in a page's language."""
+    return lambda word: words.say_one_of("sheet.in_formula", word.replace(" ", "_"))
+
+
 def shown_value(name: str, value: float, words: Words) -> str:
     """A given as it was given, a quantity at its places; both with the unit."""
-    entry = BOOK.information(name)
-    text = show_full(value) if name in BOOK.givens else show(value, entry.places)
+    entry = BOOK.entry(name)
+    text = show(value, entry.places) if isinstance(entry, Quantity) else show_full(value)
     return words.with_unit(text, entry.unit)
 
 
@@ -68,37 +75,41 @@ def formula(name: str, words: Words) -> str:
     quantity = BOOK.quantities[name]
     meanings = []
     for known in (name, *quantity.needs):
-        entry = BOOK.information(known)
+        entry = BOOK.entry(known)
         unit = f" ({words.say_one_of('unit', entry.unit)})" if entry.unit else ""
         said = words.say_one_of("quantity", known)
-        meanings.append(f"<dt>{escape(entry.symbol, quote=False)}</dt><dd>{escape(said + unit, quote=False)}</dd>")
+        meanings.append(f"<dt>{_symbol(entry.symbol)}</dt><dd>{escape(said + unit, quote=False)}</dd>")
     source = words.say(
         "page.source", text=quantity.source.text, status=words.say_one_of("status", quantity.source.status.value)
     )
     return (
-        f'<div class="ts-formula">{mathml(BOOK, name)}<dl>{"".join(meanings)}</dl>'
+        f'<div class="ts-formula">{mathml(BOOK, name, word=formula_words(words))}<dl>{"".join(meanings)}</dl>'
         f'<p class="ts-source">{escape(source, quote=False)}</p></div>'
     )
 
 
 def steps(lines: Sequence[Step], words: Words) -> str:
     """A worked solution: for each step what it is, the formula, the numbers in place, the result."""
+    word = formula_words(words)
     items = []
     for step in lines:
-        what = words.say_one_of("quantity", step.name) if step.name in BOOK.quantities else step.symbol
-        result = words.with_unit(step.shown, step.unit)
-        formula_line = (
-            mathml(BOOK, step.name)
-            if step.name in BOOK.quantities
-            else escape(f"{step.symbol} = {step.formula}", quote=False)
-        )
+        if step.name in BOOK.quantities:
+            what = words.say_one_of("quantity", step.name)
+            general = mathml(BOOK, step.name, word=word)
+        else:  # a name inside a formula
+            what = step.symbol
+            general = f"{_symbol(step.symbol)} = {escape(in_words(step.formula, word), quote=False)}"
         items.append(
             f'<li><span class="ts-what">{escape(what, quote=False)}</span>'
-            f'<span class="ts-line">{formula_line}</span>'
-            f'<span class="ts-line">{escape(f"{step.symbol} = {step.substituted}", quote=False)}</span>'
-            f'<span class="ts-line">{escape(f"{step.symbol} = {result}", quote=False)}</span></li>'
+            f'<span class="ts-line">{general}</span>'
+            f'<span class="ts-line">= {escape(in_words(step.substituted, word), quote=False)}</span>'
+            f'<span class="ts-line">= {escape(words.with_unit(step.shown, step.unit), quote=False)}</span></li>'
         )
     return f'<ol class="ts-steps">{"".join(items)}</ol>'
+
+
+def _symbol(symbol: str) -> str:
+    return f'<math alttext="{escape(symbol)}">{symbol_markup(symbol)}</math>'
 
 
 def worked(name: str, values: Mapping[str, float], words: Words) -> str:

@@ -218,10 +218,11 @@ def _module(page: _Page, module: Module) -> str:
         parts += [block(_card(page, module, exercise)) for exercise in rest]
     for one in scenarios:
         title = words.say("page.scenario", title=one.title[language])
-        drawing = _drawing(page, one.figure, one.place, f"scenario-{one.id}") if one.figure else ""
+        here = content.values(one.place)
+        drawing = figure(one.figure, here, words, f"drawing-{one.id}") if one.figure else ""
         parts += [
             _heading(2, title, f"scenario-{one.id}"),
-            block(scenario_card(one, content.values(one.place), words, drawing)),
+            block(scenario_card(one, here, words, drawing)),
         ]
     for key in module.practicals:
         practical = content.practicals[key]

@@ -31,10 +31,10 @@
     return text.split("\n").filter(function (line) { return line.trim(); }).map(function (line) { return make("p", {}, line); });
   }
 
-  /** A formula as the page carries it, made by the generator; a browser that can't draw it gets one line of text. */
-  function mathLine(step) {
-    var line = make("span", {"class": "ts-line"}), ready = T.course.mathml[step.name];
-    if (ready && window.MathMLElement) { line.innerHTML = ready; } else { line.textContent = step.symbol + " = " + step.formula; }
+  /** One line of a solution: our own markup, or plain text where the browser draws no formulas. */
+  function markedLine(markup) {
+    var line = make("span", {"class": "ts-line"});
+    line.innerHTML = markup;
     return line;
   }
 
@@ -44,9 +44,9 @@
       var named = ("quantity." + step.name) in T.course.words;
       return make("li", {}, [
         make("span", {"class": "ts-what"}, named ? page.say_one_of("quantity", step.name) : step.symbol),
-        mathLine(step),
-        make("span", {"class": "ts-line"}, step.symbol + " = " + step.substituted),
-        make("span", {"class": "ts-line"}, step.symbol + " = " + page.withUnit(step.shown, step.unit))
+        markedLine(step.formulaMarkup),
+        markedLine(step.substitutedMarkup),
+        make("span", {"class": "ts-line"}, "= " + page.withUnit(step.shown, step.unit))
       ]);
     }));
   }

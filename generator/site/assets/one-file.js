@@ -25,12 +25,10 @@
   function go(first) {
     var name, target, article;
     try { name = decodeURIComponent(location.hash.slice(1)); } catch (error) { name = ""; }
-    target = name ? document.getElementById(name) : null;
+    target = name ? document.getElementById(name) : articles[0];
     article = articleOf(target);
-    if (!article) {
-      if (first) { show(articles[0]); }
-      return;
-    }
+    if (!article && !first) { return; }
+    if (!article) { target = article = articles[0]; }
     show(article);
     if (target === article) { window.scrollTo(0, 0); } else { target.scrollIntoView(); }
     if (!first) {
@@ -40,6 +38,8 @@
   }
 
   function words(text) { return text.toLowerCase().split(BETWEEN).filter(Boolean); }
+
+  function isNoStopWord(word) { return T.course.stopWords.indexOf(word) < 0; }
 
   /** All headings with the text that follows them, as the site's own search has them. */
   function makeIndex() {
@@ -57,7 +57,7 @@
         } else if (here && !heading.contains(node) && !/^(script|style)$/i.test(node.parentNode.nodeName)) { here.text.push(node.nodeValue); }
       }
     });
-    sections.forEach(function (one) { one.words = words(one.text.join(" ")); one.titleWords = words(one.title); });
+    sections.forEach(function (one) { one.words = words(one.text.join(" ")).filter(isNoStopWord); one.titleWords = words(one.title).filter(isNoStopWord); });
     return sections;
   }
 
@@ -88,13 +88,11 @@
 
   /** Sections that hold a word starting like one asked for; only where there is none, words with one slip. */
   function search(text) {
-    var terms = words(text).filter(function (word) { return T.course.stopWords.indexOf(word) < 0; }), list;
+    var terms = words(text), list;
     index = index || makeIndex();
     list = hits(terms, function (word, term) { return word.indexOf(term) === 0; });
     if (!list.length) {
-      list = hits(terms.filter(function (term) { return term.length >= 4; }), function (word, term) {
-        return oneSlip(word.replace(/^[.,;:!?()"'\u201c\u201d]+|[.,;:!?()"'\u201c\u201d]+$/g, ""), term);
-      });
+      list = hits(terms.filter(function (term) { return term.length >= 4; }), oneSlip);
     }
     return list;
   }
