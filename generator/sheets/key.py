@@ -62,7 +62,8 @@ def _part(learner: Learner, record: Record, content: CourseContent, set_id: str)
         if scenario is not None and scenario is not told:
             told, known = scenario, set()
             pieces += [Text(scenario.title, HEADING), Text(words.say("sheet.key_scenario"), NOTE.but(keep=True))]
-        answer = Column(list(_answer(item, scenario, known, words)))
+        before = known if scenario is not None else set()
+        answer = Column(list(_answer(item, scenario, before, words)))
         pieces.append(Row([(24.0, Number(label)), (None, answer)], gap=8, after=9))
     name = f"{words.say('sheet.key')} · {module}"
     return Part(name, module, f"{learner.number}. {learner.name}", f"{title} · {sheet}", words, pieces)

@@ -105,3 +105,21 @@ def test_working_of_an_earlier_part_is_not_repeated(
     worked = [line for label in parts for line in answers[label] if line in names]
     assert len(worked) >= len(parts)
     assert len(worked) == len(set(worked))
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_single_question_shows_its_whole_working(
+    language: str, printed: dict[str, tuple[bytes, Recording]], records: dict[str, Record], content: CourseContent
+) -> None:
+    """Numbers differ from question to question, so a line worked out above is worked out again."""
+    labelled = list(records[language].learners[0].labelled())
+    answers = answers_of(printed[language][1], len(labelled))
+    longest = 0
+    for label, item, scenario in labelled:
+        if isinstance(item, NumberItem) and scenario is None:
+            steps = BOOK.trace(item.asks, item.givens)
+            together = "".join("".join(answers[label]).split())
+            for step in steps:
+                assert "".join(content.words[language].say_one_of("quantity", step.name).split()) in together
+            longest = max(longest, len(steps))
+    assert longest >= 2
