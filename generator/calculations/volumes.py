@@ -193,7 +193,7 @@ def wall_mortar_volume(inside_diameter: float, wall_thickness: float, wall_heigh
     return pi * (inside_diameter + thickness) * thickness * wall_height
 
 
-@BOOK.quantity(symbol="V_c", unit="m**3", places=2, low=0.03, high=14, source=derived("a round slab"))
+@BOOK.quantity(symbol="V_c", unit="m**3", places=2, low=0.03, high=21, source=derived("a round slab"))
 def base_concrete_volume(base_diameter: float, base_concrete_thickness: float) -> float:
     """Concrete in the base.
 
@@ -202,7 +202,7 @@ def base_concrete_volume(base_diameter: float, base_concrete_thickness: float) -
         base_concrete_thickness: concrete under floor and wall [mm], 75 to 300.
 
     Returns:
-        Volume [m**3], 0.03 to 14.
+        Volume [m**3], 0.03 to 21.
 
     Raises:
         OutOfRangeError: a value outside its range.
