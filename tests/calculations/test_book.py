@@ -6,6 +6,7 @@ from math import isclose, isfinite
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pint
 import pytest
 import yaml
@@ -215,6 +216,25 @@ def test_nothing_breaks_where_ranges_are_not_kept(values: dict[str, float]) -> N
 def test_nonsense_in_any_given_is_refused(name: str, bad: float) -> None:
     with pytest.raises(OutOfRangeError, match=name):
         BOOK.evaluate({**TANK, name: bad})
+
+
+def test_arrays_give_what_single_numbers_give_rightly_and_with_every_mistake() -> None:
+    draw = np.random.default_rng(7)
+    columns = {
+        name: np.round(given.low + given.step * draw.integers(0, round((given.high - given.low) / given.step), 400), 6)
+        for name, given in BOOK.givens.items()
+    }
+    rows = [{name: float(column[row]) for name, column in columns.items()} for row in range(0, 400, 8)]
+    for wrong in ((), *((name,) for name in BOOK.misconceptions)):
+        many = BOOK.arrays(columns, BOOK.quantities, wrong)
+        for number, row in enumerate(rows):
+            try:
+                one = BOOK.work_out(row, wrong=wrong, check=False)
+            except OutOfRangeError:  # a mistake may leave nothing to divide by
+                assert not all(np.isfinite(many[name][8 * number]) for name in BOOK.quantities)
+                continue
+            for name in BOOK.quantities:
+                assert isclose(many[name][8 * number], one[name], rel_tol=1e-12, abs_tol=1e-12), (name, wrong)
 
 
 # ------------------------------------------------------------------------------------------------ words
