@@ -47,7 +47,7 @@ def handout_pdf(handout_id: str, language: str, content: CourseContent) -> bytes
     pieces: list[Piece] = [Text(title, TITLE), Text(content.places[handout.place].name[language], NOTE.but(keep=True))]
     for block in content.handout_texts[handout_id, language]:
         pieces += _pieces(block, handout.module, content, words)
-    about = About(title, language, content.course.version, content_hash(content.sources))
+    about = About(title, language, content.course.version, content_hash(content.sources_of(handout.module)))
     return sheet_pdf(about, [Part(title, module, title, title, words, pieces)])
 
 

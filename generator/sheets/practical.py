@@ -42,7 +42,7 @@ def practical_pdf(practical_id: str, language: str, content: CourseContent) -> b
     pieces.append(_steps(practical.steps, words))
     pieces.append(Column([_line(words.say("sheet.signed_observer"))], before=10.0))
     name = f"{words.say('sheet.checklist')} · {title}"
-    about = About(name, language, content.course.version, content_hash(content.sources))
+    about = About(name, language, content.course.version, content_hash(content.sources_of(practical.module)))
     return sheet_pdf(about, [Part(name, module, title, name, words, pieces)])
 
 

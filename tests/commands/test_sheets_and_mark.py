@@ -1,0 +1,220 @@
+"""From a class list to sheets, from answers to marks, from a practical to a sample certificate."""
+
+import json
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+
+from generator import curriculum
+from generator.commands.main import run
+from generator.commands.sheets import slug
+from generator.problems import ExitCode
+from tests.commands.course_copy import ROOT, tree
+
+NAMES = "name,language\nAsha Devi,\nBir Singh,hi\nसीता कुमारी,hi\n"
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A printed set of three learners."""
+    home = tmp_path_factory.mktemp("class")
+    (home / "names.csv").write_text(NAMES, "utf-8")
+    arguments = ["sheets", "--for", str(home / "names.csv"), "--module", "frame", "--seed", "monday"]
+    assert run([*arguments, "--output", str(home)]) == ExitCode.GOOD
+    return next((home / "sheets").iterdir())
+
+
+def right_answers(record: dict[str, Any]) -> list[tuple[int, int, str]]:
+    """Answers that earn every point, read off the record as a trainer would read them off the key."""
+    rows = []
+    for learner in record["learners"]:
+        label = 0
+        for item in learner["items"]:
+            for part in item.get("parts", [item]):
+                label += 1
+                rows.append((learner["number"], label, right_answer(part)))
+    return rows
+
+
+def right_answer(item: dict[str, Any]) -> str:
+    """What stands in the key: a number, a letter, or letters in order."""
+    letters = "ABCDEFGH"
+    if item["kind"] == "number":
+        return str(item["shown_key"])
+    if item["kind"] == "choice":
+        return " ".join(letters[place] for place, i in enumerate(item["order"]) if i in item["right"])
+    if item["kind"] == "order":
+        return " ".join(letters[item["order"].index(i)] for i in range(len(item["steps"])))
+    return " ".join(f"{i + 1}{letters[item['order'].index(i)]}" for i in range(len(item["left"])))
+
+
+def marked(folder: Path, answers: str, capsys: pytest.CaptureFixture[str], *more: str) -> dict[str, Any]:
+    """The marks of typed answers, as a program reads them."""
+    (folder.parent.parent / "answers.csv").write_text(answers, "utf-8")
+    capsys.readouterr()
+    arguments = ["mark", str(folder / "record.json"), str(folder.parent.parent / "answers.csv"), "--json", *more]
+    assert run(arguments) == ExitCode.GOOD
+    found: dict[str, Any] = json.loads(capsys.readouterr().out)
+    return found
+
+
+def test_a_class_gets_sheets_a_key_and_a_record(folder: Path) -> None:
+    files = tree(folder)
+    assert sorted(files) == ["key.pdf", "record.json", "worksheets.pdf"]
+    record = json.loads(files["record.json"])
+    assert record["format"] == 1
+    assert [learner["name"] for learner in record["learners"]] == ["Asha Devi", "Bir Singh", "सीता कुमारी"]
+    assert len(PdfReader(BytesIO(files["worksheets.pdf"])).pages) >= 3
+    givens = [json.dumps(learner["items"][0]["givens"]) for learner in record["learners"]]
+    assert len(set(givens)) > 1
+
+
+def test_the_same_seed_gives_the_same_bytes(folder: Path, tmp_path: Path) -> None:
+    (tmp_path / "names.csv").write_text(NAMES, "utf-8")
+    arguments = ["sheets", "--for", str(tmp_path / "names.csv"), "--module", "frame", "--seed", "monday"]
+    assert run([*arguments, "--output", str(tmp_path)]) == ExitCode.GOOD
+    assert tree(next((tmp_path / "sheets").iterdir())) == tree(folder)
+
+
+def test_right_answers_earn_every_point_and_a_pass(
+    folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    record = json.loads((folder / "record.json").read_text("utf-8"))
+    rows = "".join(f'{who},{question},"{answer}"\n' for who, question, answer in right_answers(record))
+    seen = "learner,practical,step,seen\n"
+    loaded = curriculum.load(ROOT)
+    assert loaded.content is not None
+    for step in loaded.content.practicals["close-a-ring"].steps:
+        seen += f"1,close-a-ring,{step.id},done\n"
+        seen += f"2,close-a-ring,{step.id},{'not done' if step.critical else 'done'}\n"
+    (tmp_path / "seen.csv").write_text(seen, "utf-8")
+    more = ["--scheme", "frame-hand", "--practical", str(tmp_path / "seen.csv"), "--certificates", str(tmp_path / "c")]
+    found = marked(folder, "learner,question,answer\n" + rows, capsys, *more)
+    for learner in found["learners"]:
+        assert learner["points"] == learner["most"] > 15
+    passed = [learner["decision"]["passed"] for learner in found["learners"]]
+    assert passed == [True, False, False]
+    assert not found["learners"][0]["decision"]["signed"]
+    missing = [reason for reason in found["learners"][1]["decision"]["reasons"] if not reason["met"]]
+    assert {reason["requirement"] for reason in missing} >= {"critical_step"}
+    certificates = tree(tmp_path / "c")
+    assert [Path(path).name for path in certificates] == ["001-asha-devi.pdf"]
+    text = PdfReader(BytesIO(next(iter(certificates.values())))).pages[0].extract_text()
+    assert "Asha Devi" in text
+    assert "Unsigned sample" in text
+    assert "12 m" in text
+
+
+def test_a_wrong_idea_is_named_with_what_it_does_on_the_hill(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    record = json.loads((folder / "record.json").read_text("utf-8"))
+    item = record["learners"][0]["items"][0]
+    name, value = next(iter(item["wrong"].items()))
+    found = marked(folder, f"learner,question,answer\nAsha Devi,1,{value:.3f}\n", capsys)
+    answer = found["learners"][0]["answers"][0]
+    assert answer["verdict"] == "not_yet"
+    assert answer["misconceptions"] == [name]
+    assert len(answer["reasons"]) >= 3
+
+
+@pytest.mark.parametrize(
+    ("names", "message"),
+    [
+        (b"nam\nAsha\n", "names.csv:1:1: "),
+        (b"name\nAsha\nAsha\n", "names.csv:3:1: "),
+        (b"name\n\n", "names.csv:"),
+        ("name\nसीता\n".encode("utf-16"), "names.csv:1:1: "),
+        (b"name\nAsha\x00\n", "names.csv:2:"),
+        (b"x" * 10_000_000, "names.csv:"),
+        (b"name,language\nAsha,xx\n", "names.csv:2:6: "),
+        (b"", "names.csv:"),
+    ],
+)
+def test_a_bad_class_list_is_named_line_by_line_and_nothing_is_written(
+    names: bytes, message: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "names.csv").write_bytes(names)
+    arguments = ["sheets", "--for", str(tmp_path / "names.csv"), "--module", "frame", "--output", str(tmp_path / "out")]
+    assert run(arguments) == ExitCode.PROBLEMS
+    assert message in capsys.readouterr().err
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_byte_order_mark_and_semicolons_from_a_spreadsheet_are_read(tmp_path: Path) -> None:
+    (tmp_path / "names.csv").write_bytes("\ufeffname;language\r\nAsha;hi\r\n".encode())
+    arguments = ["sheets", "--for", str(tmp_path / "names.csv"), "--module", "frame", "--questions", "3"]
+    assert run([*arguments, "--output", str(tmp_path / "out")]) == ExitCode.GOOD
+
+
+@pytest.mark.parametrize(
+    ("answers", "message"),
+    [
+        ("learner,question\n1,1\n", "answers.csv:1:"),
+        ("learner,question,answer\nNobody,1,3\n", "answers.csv:2:1: "),
+        ("learner,question,answer\n1,999,3\n", "answers.csv:2:3: "),
+        ("learner,question,answer\n1,1,3\n1,1,4\n", "answers.csv:3:"),
+        ("", "answers.csv:"),
+    ],
+)
+def test_a_bad_answer_file_is_named_line_by_line(
+    answers: str, message: str, folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "answers.csv").write_text(answers, "utf-8")
+    assert run(["mark", str(folder / "record.json"), str(tmp_path / "answers.csv")]) == ExitCode.PROBLEMS
+    assert message in capsys.readouterr().err
+
+
+def test_text_for_a_number_and_a_decimal_comma_are_verdicts_and_not_faults(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    record = json.loads((folder / "record.json").read_text("utf-8"))
+    key = record["learners"][0]["items"][0]["shown_key"]
+    comma = key.rstrip("0").replace(".", ",")
+    found = marked(folder, f'learner,question,answer\n1,1,"{comma}"\n1,2,about a hand\n', capsys)
+    verdicts = [answer["verdict"] for answer in found["learners"][0]["answers"][:2]]
+    assert verdicts[0] in ("right", "ask_back")
+    assert verdicts[1] == "ask_back"
+
+
+@pytest.mark.parametrize("data", [b"", b"{", b"[]", b'{"format": 2}', b"\xff\xfe", b'{"format": 1}'])
+def test_a_broken_or_newer_record_is_refused_in_words(
+    data: bytes, folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "record.json").write_bytes(data)
+    (tmp_path / "answers.csv").write_text("learner,question,answer\n", "utf-8")
+    assert run(["mark", str(tmp_path / "record.json"), str(tmp_path / "answers.csv")]) == ExitCode.PROBLEMS
+    assert "record.json:" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (["sheets"], "--for names.csv"),
+        (["sheets", "no-such-sheet"], "--list"),
+        (["sheets", "frame-card", "--language", "xx"], "only en, hi"),
+        (["mark", "a", "b", "--scheme", "frame-hand"], "needs both"),
+        (["mark", "a", "b", "--certificates", "c"], "needs a decision"),
+        (["mark", "a", "b", "--scheme", "x", "--practical", "y"], "no scheme 'x'"),
+    ],
+)
+def test_a_call_that_can_t_be_meant_is_explained(
+    arguments: list[str], message: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(arguments) == ExitCode.USAGE
+    assert message in capsys.readouterr().err
+
+
+def test_named_sheets_are_listed_and_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["sheets", "--list"]) == ExitCode.GOOD
+    assert "close-a-ring" in capsys.readouterr().out
+    assert run(["sheets", "frame-card", "close-a-ring", "--language", "hi", "--output", str(tmp_path)]) == ExitCode.GOOD
+    assert sorted(tree(tmp_path)) == ["sheets/close-a-ring-hi.pdf", "sheets/frame-card-hi.pdf"]
+
+
+@pytest.mark.parametrize(
+    ("name", "expected"), [("Asha Devi", "asha-devi"), ("सीता", ""), ("../../etc", "etc"), ("O'Neil  2", "o-neil-2")]
+)
+def test_a_name_becomes_a_safe_part_of_a_file_name(name: str, expected: str) -> None:
+    assert slug(name) == expected
