@@ -222,7 +222,7 @@ def test_a_number_card_from_the_first_slip_to_new_numbers(
     assert question.hint is not None
     expect(box).to_contain_text(question.hint[language])
     box.get_by_role("button", name=words.say("page.card.formula"), exact=True).click()
-    expect(box.locator(".ts-formula math")).to_be_visible()
+    expect(box.locator(".ts-formula math").first).to_be_visible()
 
     field.fill(item.shown_key)
     main.click()

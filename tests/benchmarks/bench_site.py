@@ -1,0 +1,86 @@
+"""A site of 60 pages: our own work on it, against MkDocs' own time on the same pages.
+
+The pages are 30 copies of the real module in two languages. Ours: the Markdown of all pages, the scripts, both one-file
+editions and the list of the stick's files with their sums. The baseline: MkDocs, both languages at the same time. The
+font and the licence texts are left out on both sides: they change only when a package does.
+"""
+
+from __future__ import annotations
+
+import tempfile
+import time
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+from generator.curriculum import CourseContent, load
+from generator.site.assemble import scripts
+from generator.site.fonts import font_files
+from generator.site.mkdocs_run import run_mkdocs, search_worker, theme_scripts
+from generator.site.one_file import OneFileParts, one_file
+from generator.site.pages import build_pages, settings
+from generator.site.stick import LanguageParts, stick_files
+from tests.benchmarks import Result
+
+COPIES = 28
+"""With the home page and the one about the stick: 30 pages a language."""
+LIMIT = 0.5
+_STYLES = ("fonts.css", "common.css", "theme.css", "mark.svg")
+
+
+@cache
+def many_modules() -> CourseContent:
+    """The real course with its module many times over."""
+    loaded = load(Path(__file__).parents[2])
+    assert loaded.content is not None, loaded.problems
+    content = loaded.content
+    (module,) = content.modules.values()
+    ids = [f"{module.id}-{number}" for number in range(COPIES)]
+    return replace(
+        content,
+        modules={name: module.model_copy(update={"id": name}) for name in ids},
+        lessons={(name, lang): text for name in ids for (_, lang), text in content.lessons.items()},
+        asked=dict.fromkeys(ids, content.questions_of(module.id)),
+    )
+
+
+def results(runs: int = 2) -> list[Result]:
+    """The comparison; the best time of each of some runs."""
+    content, fonts = many_modules(), font_files()
+    assets = Path(__file__).parents[2] / "generator" / "site" / "assets"
+    best = [float("inf"), float("inf")]
+    for _ in range(runs):
+        start = time.perf_counter()
+        made = {
+            language: (
+                settings(content, language),
+                {
+                    **build_pages(content, language),
+                    **{f"assets/{name}": (assets / name).read_bytes() for name in _STYLES},
+                    **{f"assets/{name}": data for name, data in scripts(content, language).items()},
+                    **{f"assets/fonts/{name}": data for name, data in fonts.items()},
+                    "assets/search-worker.js": search_worker(theme_scripts(), language),
+                },
+            )
+            for language in content.course.languages
+        }
+        ours = time.perf_counter() - start
+        with tempfile.TemporaryDirectory() as folder:
+            start = time.perf_counter()
+            sites = run_mkdocs(made, Path(folder))
+            theirs = time.perf_counter() - start
+        start = time.perf_counter()
+        parts = {
+            language: LanguageParts(
+                found.title,
+                content.words[language],
+                sites[language],
+                one_file(OneFileParts(found, content.words[language], sites[language], scripts(content, language))),
+            )
+            for language, (found, _) in made.items()
+        }
+        stick_files(parts, b"")
+        ours += time.perf_counter() - start
+        best = [min(best[0], ours), min(best[1], theirs)]
+    pages = sum(path.endswith(".html") for site in sites.values() for path in site)
+    return [Result(f"site of {pages} pages, our own work against MkDocs", best[0], best[1], LIMIT)]
