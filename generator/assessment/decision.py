@@ -138,7 +138,7 @@ def explain(decision: Decision, words: Words, subjects: Mapping[str, str]) -> tu
     Args:
         decision: the decision.
         words: of the reader's language.
-        subjects: what modules, practicals, steps (`practical/step`) and competencies are called, by id, in that language.
+        subjects: what modules, practicals, steps (`practical/step`) and competencies are called there, by id.
     """
     head = words.say("decision.passed") if decision.passed else words.say("decision.not_yet")
     return (head, *(say_reason(reason, words, subjects) for reason in decision.reasons))

@@ -36,24 +36,25 @@ from generator.exercises.numbers import Ask
 from generator.exercises.units import UNITS
 from generator.formula import Stream, show, show_full
 from tests.exercises import small
+from tests.exercises.test_numbers import ASKED, READ
 from tests.exercises.typed import SIGNS_TYPED
 
 pytestmark = pytest.mark.browser
 
 UNIT_NAMES = ["", "bag", "coin", *(unit.name for unit in UNITS)]
-SEEDS = range(100)
+SEEDS = range(300)
 
 
 @pytest.fixture
-def marker(page: Page, tmp_path: Path) -> Page:
+def marker(kept_page: Page, tmp_path: Path) -> Page:
     """A page from a file with the formulas of the small book and the marker."""
     formula = files("generator.formula").joinpath("formula.js").read_text(encoding="utf-8")
     scripts = [formula, small.BOOK.javascript(sorted(small.BOOK.quantities)), marker_script()]
     html = "".join(f"<script>{script}</script>\n" for script in scripts)
     file = tmp_path / "marker.html"
     file.write_text(f'<!doctype html><meta charset="utf-8"><title>marker</title>\n{html}', encoding="utf-8")
-    page.goto(file.as_uri())
-    return page
+    kept_page.goto(file.as_uri())
+    return kept_page
 
 
 def run(page: Page, expression: str, data: object) -> list[Any]:
@@ -95,6 +96,7 @@ def test_ten_thousand_typed_texts_are_read_alike(marker: Page) -> None:
     stream = Stream("twin texts")
     cases = [[typed(stream), UNIT_NAMES[stream.below(len(UNIT_NAMES))]] for _ in range(12_000)]
     cases += [[f"{whole:,}{tail}", "L"] for whole in (0, 7, 99, 1500, 150000, 12345678) for tail in ("", ".5", ",5")]
+    cases += [[text, unit] for text, unit, _ in (*READ, *ASKED)]
     cases += [["\ud800", ""], ["5\udc00 m", "m"], ["İ", "m"], ["5 K", "m"], ["ſ", "m"], ["５", ""], ["5\x85m", "m"]]
 
     def read(text: str, unit: str) -> dict[str, Any]:
@@ -124,7 +126,7 @@ def test_a_seed_gives_the_same_question_in_both(marker: Page, question: Any, lan
 def test_typed_answers_to_number_questions_are_marked_alike(marker: Page, question: Any) -> None:
     stream = Stream(f"twin answers {question.id}")
     items, answers = [], []
-    for seed in range(100):
+    for seed in range(300):
         made = make_item(question, str(seed), small.WORDS["en"], small.BOOK)
         assert isinstance(made, NumberItem)
         values = [made.key, made.rounded, *made.wrong.values(), made.key * 1000, made.key / 1000, made.key + 1]
@@ -146,7 +148,7 @@ def test_typed_answers_to_number_questions_are_marked_alike(marker: Page, questi
 def test_choices_orders_and_pairs_are_marked_alike(marker: Page) -> None:
     stream = Stream("twin places")
     cases, ours = [], []
-    for seed in range(700):
+    for seed in range(2500):
         for question in (small.CHOICE, small.SEVERAL, small.ORDER, small.MATCH):
             made = make_item(question, str(seed), small.WORDS["en"], small.BOOK)
             places = [stream.below(6) - 1 for _ in range(stream.below(6))]
@@ -169,7 +171,7 @@ def test_scenarios_are_marked_alike_with_errors_carried_forward(marker: Page) ->
     stream = Stream("twin scenario")
     item = make_scenario(small.SCENARIO, small.PLACE, small.WORDS["en"], small.BOOK)
     cases, ours = [], []
-    for _ in range(1500):
+    for _ in range(2500):
         own: dict[str, float] = {}
         answers: dict[str, str] = {}
         for part in item.parts:

@@ -45,7 +45,7 @@ WORDS = AskReason.NOT_A_NUMBER
 ASKED = [
     ("fourteen", "", WORDS), ("चौदह", "", WORDS), ("?", "", WORDS),
     ("12-14", "", WORDS), ("12 or 14", "", WORDS), ("1e3", "L", WORDS),
-    ("1/0", "m", WORDS), ("1 3/2", "m", WORDS), ("1.2.3", "m", WORDS),
+    ("1/0", "m", WORDS), ("1 3/2", "m", WORDS), ("1 2/2", "m", WORDS), ("1.2.3", "m", WORDS),
     ("1,50,00", "L", WORDS), ("1.500,5", "L", WORDS), ("5 6", "foot", WORDS),
     ("1, 500", "L", WORDS), ("5'13\"", "foot", WORDS), ("5²", "", WORDS),
     ("9" * 16, "L", WORDS), ("1" + " " * 70 + "m", "m", WORDS),
