@@ -33,12 +33,13 @@ class Piece(ABC):
     after = 0.0
     keep = False
     outline = ""
-    width = 0.0
+    width = -1.0
     height = 0.0
 
     def fit(self, width: float) -> float:
         """Settle the layout for a width, and return the height; both in points."""
-        self.width, self.height = width, self.measure(width)
+        if width != self.width:
+            self.width, self.height = width, self.measure(width)
         return self.height
 
     @abstractmethod
@@ -68,11 +69,14 @@ class Text(Piece):
     """
 
     def __init__(self, text: str | Sequence[Run], style: Style = BODY, lines: Sequence[Line] | None = None) -> None:
-        runs = (Run(text),) if isinstance(text, str) else tuple(text)
-        self.runs = tuple(Run(run.text, True, run.subscript) for run in runs) if style.bold else runs
+        if isinstance(text, str):
+            self.runs: tuple[Run, ...] = (Run(text, style.bold),)
+        else:
+            self.runs = tuple(Run(run.text, run.bold or style.bold, run.subscript) for run in text)
         self.style = style
         self.before, self.after, self.keep = style.before, style.after, style.keep
-        spread = DEVANAGARI_SPREAD if any(_DEVANAGARI.search(run.text) for run in runs) else LATIN_SPREAD
+        tall = _DEVANAGARI.search(text if isinstance(text, str) else self.plain())
+        spread = DEVANAGARI_SPREAD if tall else LATIN_SPREAD
         self.leading = style.size * spread
         self.lines: Sequence[Line] = lines or ()
         self._given = lines is not None
@@ -94,7 +98,7 @@ class Text(Piece):
 
     def cut(self, width: float, height: float) -> tuple[Piece, Piece] | None:
         """At least two lines stay on each side."""
-        self.measure(width)
+        self.fit(width)
         fits = min(int(height / self.leading + 1e-6), len(self.lines) - 2)
         if fits < 2:
             return None
@@ -103,7 +107,7 @@ class Text(Piece):
 
     def first_height(self, width: float) -> float:
         """Two lines, or all of up to three."""
-        whole = self.measure(width)
+        whole = self.fit(width)
         return 2 * self.leading if len(self.lines) > 3 else whole
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
@@ -310,7 +314,7 @@ class Grid(Piece):
 
     def cut(self, width: float, height: float) -> tuple[Piece, Piece] | None:
         """Between two rows; the head never stands alone."""
-        self.measure(width)
+        self.fit(width)
         heads = int(bool(self._head))
         used, fits = 0.0, 0
         for row in self._heights:
@@ -324,7 +328,7 @@ class Grid(Piece):
 
     def first_height(self, width: float) -> float:
         """The head and one row."""
-        self.measure(width)
+        self.fit(width)
         return sum(self._heights[: 1 + bool(self._head)])
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:

@@ -40,7 +40,7 @@ def _tree(text: str) -> Element:
     lines = text.split("\n")
     for preprocessor in reader.preprocessors:
         lines = preprocessor.run(lines)
-    root = reader.parser.parseDocument(lines).getroot()
+    root: Element = reader.parser.parseDocument(lines).getroot()
     for step in reader.treeprocessors:
         changed = step.run(root)
         root = root if changed is None else changed

@@ -22,6 +22,7 @@ from generator.sheets.styles import FOOT, FOOTER, MARGIN, THIN
 from generator.words import Words
 
 HASH_LENGTH = 10
+_PAGE_NUMBER = FOOTER.but(bold=True, align="right")
 
 
 def content_hash(parts: Mapping[str, bytes]) -> str:
@@ -229,7 +230,7 @@ class _Footer:
 
     def paint(self, canvas: Canvas, width: float, page: int, pages: int) -> None:
         whole = width - 2 * MARGIN
-        number = Text(self._words.say("sheet.page_of", page=page, pages=pages), FOOTER.but(bold=True, align="right"))
+        number = Text(self._words.say("sheet.page_of", page=page, pages=pages), _PAGE_NUMBER)
         number.fit(self.number_width)
         self._name.fit(whole - self.number_width)
         self._accessible.fit(whole)

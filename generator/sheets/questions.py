@@ -13,6 +13,9 @@ WORKING_ROOM = 62.0
 _NUMBER = 24.0
 _LETTER = 22.0
 _BOX = 24.0
+_UNIT = SUBHEADING.but(before=0.0, after=0.0)
+_ANSWER = _UNIT.but(align="right")
+_FIRST = TIGHT.but(align="right")
 
 
 def question(label: str, item: QuestionItem, words: Words) -> Piece:
@@ -46,8 +49,8 @@ def _working(item: NumberItem, words: Words) -> Piece:
 
 def _line(words: Words, unit: str) -> Piece:
     """`Answer ______ m`, on the right."""
-    answer = Text(words.say("sheet.answer"), SUBHEADING.but(before=0.0, after=0.0, align="right"))
-    shown = Text(words.say_one_of("unit", unit) if unit else " ", SUBHEADING.but(before=0.0, after=0.0))
+    answer = Text(words.say("sheet.answer"), _ANSWER)
+    shown = Text(words.say_one_of("unit", unit) if unit else " ", _UNIT)
     width = max(shown.natural_width() + 1, 30.0)
     return Row([(None, answer), (130.0, Blank()), (width, shown)], middle=True)
 
@@ -67,7 +70,7 @@ def _lettered(texts: tuple[str, ...], order: tuple[int, ...]) -> list[Piece]:
 
 def _steps(item: OrderItem, words: Words) -> Piece:
     boxes = Boxes(len(item.steps), _BOX)
-    first = Text(words.say("sheet.first"), TIGHT.but(align="right"))
+    first = Text(words.say("sheet.first"), _FIRST)
     last = Text(words.say("sheet.last"), TIGHT)
     answer = Row(
         [(None, first), (boxes.natural, boxes), (last.natural_width() + 1, last)], gap=8, middle=True, before=4

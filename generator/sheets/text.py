@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, NamedTuple
 
@@ -23,12 +22,12 @@ from generator.sheets.styles import SMALLEST, SUBSCRIPT, SUBSCRIPT_DROP
 
 _JOINED = re.compile("[\u0300-\u036f\u0900-\u1cff\u200c\u200d\ua8e0-\ua8ff]")
 """Signs whose form or place depends on their neighbours."""
+_ONE_SCRIPT = re.compile("[\u0900-\u097f\u200c\u200d]+|[^\u0900-\u097f\u200c\u200d]+")
 _VIRAMA = "\u094d"
 _PLAIN = ShapeData(0, 0, 0, 0, 0, 0)
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(NamedTuple):
     """A piece of text in one hand: normal, bold, or a subscript."""
 
     text: str
@@ -80,24 +79,32 @@ def shaped(word: str, font: str) -> tuple[str, float]:
     Raises:
         MachineError: the shaping library is missing, or the font has no glyph for a sign.
     """
-    if _JOINED.search(word):
-        glyphs = fonts.shaped(word, font, 1000)
-        return glyphs, fonts.shaped_width(word, font, 1000) / 1000
-    fonts.fonts()
-    fonts.check_glyphs(word, font)
-    return word, stringWidth(word, font, 1000) / 1000
+    if not _JOINED.search(word):
+        fonts.fonts()
+        fonts.check_glyphs(word, font)
+        return word, stringWidth(word, font, 1000) / 1000
+    pieces = _ONE_SCRIPT.findall(word)
+    if len(pieces) > 1:  # a shaper takes the first letter's script for all: `kg/मी` would come out unjoined
+        drawn = [shaped(piece, font) for piece in pieces]
+        return together([glyphs for glyphs, _ in drawn], ""), sum(width for _, width in drawn)
+    glyphs = fonts.shaped(word, font, 1000)
+    data = glyphs.__shapeData__  # type: ignore[attr-defined]  # ReportLab's own kind of str
+    moved = any(glyph.x_offset or glyph.y_offset or glyph.x_advance != glyph.width for glyph in data)
+    # letters that stand where the font itself would put them are drawn as one plain string, which is much quicker
+    return glyphs if moved else str(glyphs), sum(glyph.x_advance for glyph in data) / 1000
 
 
-def together(words: Sequence[str]) -> str:
-    """Words with a space between, as one string to draw."""
+def together(words: Sequence[str], between: str = " ") -> str:
+    """Words as one string to draw, with a space or nothing between."""
     if not any(isinstance(word, ShapedStr) for word in words):
-        return " ".join(words)
+        return between.join(words)
     data: list[Any] = []
     for word in words:
-        if data:
+        if data and between:
             data.append(_PLAIN)
         data += word.__shapeData__ if isinstance(word, ShapedStr) else [_PLAIN] * len(word)
-    return ShapedStr(" ".join(words), data)
+    whole: str = ShapedStr(between.join(words), data)
+    return whole
 
 
 @lru_cache(maxsize=1 << 13)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -10,7 +11,7 @@ from typing import Any
 from unittest.mock import patch
 
 from reportlab.pdfbase.pdfmetrics import stringWidth
-from reportlab.pdfbase.ttfonts import ShapedStr, shapeStr
+from reportlab.pdfbase.ttfonts import shapeStr
 from reportlab.pdfgen.canvas import Canvas
 
 from generator.figures.fonts import REGULAR, draw_text, shaped_width
@@ -18,6 +19,7 @@ from generator.sheets import formula_flow, page
 from generator.sheets.flow import Text
 from generator.sheets.text import Segment
 
+_DEVANAGARI = re.compile("[\u0900-\u097f]")
 _SHAPES = ("rect", "circle", "line", "setLineWidth", "setLineJoin", "setDash", "saveState", "restoreState", "translate")
 
 
@@ -139,12 +141,19 @@ def recording() -> Iterator[Recording]:
 
 
 def width_of(segment: Segment) -> float:
-    """Width of a drawn string in points, by the library's own measures of what was typed."""
+    """Width of a drawn string in points, by the library's own measures of what was typed.
+
+    Hindi is measured word by word: in a mixed line the library takes the first word's script for all of them.
+    """
     font, size = segment.hand.font, segment.hand.size
-    if not isinstance(segment.glyphs, ShapedStr):
-        return float(stringWidth(segment.typed, font, size))
-    glyphs = shapeStr(segment.typed, font, size, force=True)
-    return float(sum(glyph.x_advance for glyph in glyphs.__shapeData__) * size / 1000)
+    width = float(stringWidth(" ", font, size) * segment.typed.count(" "))
+    for word in segment.typed.split(" "):
+        if _DEVANAGARI.search(word):
+            glyphs = shapeStr(word, font, size, force=True)
+            width += float(sum(glyph.x_advance for glyph in glyphs.__shapeData__) * size / 1000)
+        else:
+            width += float(stringWidth(word, font, size))
+    return width
 
 
 def _extent(name: str, args: tuple[Any, ...]) -> tuple[float, float, float, float] | None:
@@ -161,19 +170,14 @@ def _extent(name: str, args: tuple[Any, ...]) -> tuple[float, float, float, floa
     return None
 
 
-def replay(made: Recording, joined: Callable[[str], object]) -> bytes:
-    """The same pages by plain calls of the library: every string shaped as it is drawn, every shape as it was.
-
-    Args:
-        made: the recording.
-        joined: tells whether a string must be shaped.
-    """
+def replay(made: Recording) -> bytes:
+    """The same pages by plain calls of the library: every Hindi string shaped as it is drawn, every shape as it was."""
     out = BytesIO()
-    canvas = Canvas(out, pagesize=page.A4, invariant=1, pageCompression=1)
+    canvas = Canvas(out, pagesize=page.A4, invariant=1, pageCompression=1, initialFontName=REGULAR)
     for name, args, kwargs in made.operations:
         if name == "string":
             x, y, typed, font, size = args
-            if joined(typed):
+            if _DEVANAGARI.search(typed):
                 pen = canvas.beginText(x, y)
                 pen.setFont(font, size)
                 pen.textOut(shapeStr(typed, font, size))

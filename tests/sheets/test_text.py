@@ -89,3 +89,10 @@ def test_subscript_is_low_and_not_too_small() -> None:
 def test_symbol_and_subscript_are_never_parted() -> None:
     lines = broken((Run("aaaa D"), Run("i", subscript=True)), 12.0, 36.0)
     assert typed(lines) == ["aaaa", "Di"]
+
+
+def test_hindi_behind_latin_letters_in_one_word_is_shaped() -> None:
+    glyphs, width = shaped("kg/किलो", REGULAR)
+    alone, own = shaped("किलो", REGULAR)
+    assert glyphs == "kg/" + alone
+    assert width == pytest.approx(own + shaped("kg/", REGULAR)[1])

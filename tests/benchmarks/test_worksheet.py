@@ -1,0 +1,27 @@
+from __future__ import annotations
+
+from io import BytesIO
+
+import pytest
+from pypdf import PdfReader
+
+from tests.benchmarks.bench_worksheet import class_set, ours, recorded, results
+from tests.sheets.recorder import replay
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_the_baseline_draws_the_same_pages(language: str) -> None:
+    """As many pages, the same words in the same order, and nearly as many bytes."""
+    record = class_set(language)
+    data, again = ours(record), replay(recorded(record))
+    one, other = PdfReader(BytesIO(data)), PdfReader(BytesIO(again))
+    assert len(one.pages) == len(other.pages) > 50
+    assert len(again) == pytest.approx(len(data), rel=0.15)
+    if language == "en":  # joined Hindi letters can't be read back from a PDF
+        for mine, plain in zip(one.pages[:3], other.pages[:3], strict=True):
+            assert mine.extract_text().split() == plain.extract_text().split()
+
+
+def test_worksheets_keep_their_limit() -> None:
+    for result in results(runs=3):
+        assert result.good, str(result)
