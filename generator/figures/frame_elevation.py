@@ -70,6 +70,7 @@ class _Elevation:
         self._height = values["wall_height"]
         self._lap = values["lap_length"]
         self._step = self._lap_step()
+        self._lap_bays = max(1, math.ceil(self._lap / self._bay))
         self._bays = self._shown_bays()
         self._whole = self._bays == self._count
         edge = 0.0 if self._whole else _EDGE
@@ -83,8 +84,9 @@ class _Elevation:
 
     def _shown_bays(self) -> int:
         """Enough bays for three laps in turn, but fewer where the wall would become a thin strip."""
-        most = min(self._count, (TURNS - 1) * self._step + 1)
-        return next((bays for bays in range(most, 1, -1) if self._height / self._unit_of(bays) >= _LOWEST), 1)
+        least = max(2, self._lap_bays)
+        most = min(self._count, (TURNS - 1) * self._step + self._lap_bays)
+        return next((bays for bays in range(most, least, -1) if self._height / self._unit_of(bays) >= _LOWEST), least)
 
     def _lap_step(self) -> int:
         """Bays from the lap of one hoop to the lap of the next: so many that more than one lap lies between them."""
@@ -196,8 +198,9 @@ class _Elevation:
             page.add(self._torn(left), self._torn(right))
 
     def _lap_middle(self, hoop: int) -> float | None:
-        """Where a hoop's lap is, paper units."""
-        return self._x((hoop % TURNS) * self._step + 0.5) if (hoop % TURNS) * self._step < self._bays else None
+        """Where a hoop's lap is, paper units; none if that part of the ring is not drawn."""
+        first = (hoop % TURNS) * self._step
+        return self._x(first + self._lap_bays / 2) if first + self._lap_bays <= self._bays else None
 
     def _torn(self, x: float) -> Polyline:
         page, count = self._page, 10
@@ -208,57 +211,51 @@ class _Elevation:
         return Polyline(points, Ink.BREAK)
 
     def _measure_gaps(self) -> None:
-        bay = min(1, self._bays - 1)
-        self._measure(self._x(bay), self._x(bay + 1), self._gap_texts[0], left=True)
+        """The gap of two angles in the first bay, the gap of two bars in the last one."""
+        self._measure(self._x(0), self._x(1), self._gap_texts[0], left=True)
         if self._between:
-            last = self._bays - 1
             share = 1 / (self._between + 1)
-            start = last if self._between == 1 else last + share
+            start = self._bays - 1 + share * ((self._between + 1) // 2)
             self._measure(self._x(start), self._x(start + share), self._gap_texts[1], left=False)
 
     def _measure(self, start: float, end: float, text: Block, *, left: bool) -> None:
         page = self._page
         page.add(Dimension(page.at(start, self._top), page.at(end, self._top), _GAP_ROW * self._unit))
-        middle = VIEW / 2 - (_RIGHT - _LEFT) / 2
-        half = text.width() / 2
+        border, half = (VIEW + _LEFT - _RIGHT) / 2, text.width() / 2
         centre = (start + end) / 2
-        x = min(centre, middle - 4 - half) if left else max(centre, middle + 4 + half)
+        x = min(centre, border - 4 - half) if left else max(centre, border + 4 + half)
+        x = min(max(x, _LEFT + half), VIEW - _RIGHT - half)
         page.text(text, [(x, self._top - _GAP_ROW - 5 - text.height())])
 
     def _measure_heights(self) -> None:
+        """The wall's height on the left; on the right the gap of two hoops, and above it what a hoop is."""
         page, words, values = self._page, self._words, self._values
-        x = _LEFT - 8
         page.add(Dimension(page.at(_LEFT, self._top), page.at(_LEFT, self._foot), -8 * self._unit))
-        wall = Block.of(
-            words.say("figure.frame-elevation.wall_height"), shown("wall_height", values, words), most=46, anchor="end"
-        )
-        middle = (self._top + self._foot - wall.height()) / 2
-        page.text(wall, [(x - 5, max(MARGIN, middle) + step) for step in (0, -6, 6, -12, 12)])
+        name = words.say("figure.frame-elevation.wall_height")
+        wall = Block.of(name, shown("wall_height", values, words), most=46, anchor="end")
+        self._beside(wall, _LEFT - 13, (self._top + self._foot) / 2)
         right = VIEW - _RIGHT
-        page.text(
-            Block.of(words.say("figure.part.hoop"), most=48, anchor="start"),
-            [(right + 12, self._top - 14 + step) for step in (0, 4, 8, -4, -8, -12)],
-            page.at(right, self._level(self._hoops - 1)),
-        )
-        low = self._hoops // 2 - 1
+        low = max(0, self._hoops // 2 - 1)
         levels = (self._level(low + 1), self._level(low))
         page.add(Dimension(page.at(right, levels[0]), page.at(right, levels[1]), 10 * self._unit))
-        gap = Block.of(
-            words.say("figure.frame-elevation.hoop_gap"),
-            shown("hoop_spacing_closing", values, words),
-            most=46,
-            anchor="start",
-        )
-        centre = (levels[0] + levels[1] - gap.height()) / 2
-        page.text(gap, [(right + 16, centre + step) for step in (0, 6, 12, 18, 24)])
+        name = words.say("figure.frame-elevation.hoop_gap")
+        gap = Block.of(name, shown("hoop_spacing_closing", values, words), most=46, anchor="start")
+        self._beside(gap, right + 16, sum(levels) / 2)
+        hoop = Block.of(words.say("figure.part.hoop"), most=48, anchor="start")
+        tops = [(right + 14, self._top - 14 - step) for step in range(0, int(self._top), 4)]
+        page.text(hoop, tops, page.at(right, self._level(self._hoops - 1)))
+
+    def _beside(self, text: Block, x: float, middle: float) -> None:
+        """A text beside the middle of what it measures, or as far up as it must go to stay off the ground."""
+        top = middle - text.height() / 2
+        self._page.text(text, [(x, top - step) for step in range(0, max(1, int(top)), 3)])
 
     def _name_steel(self) -> None:
         page = self._page
         small = self._bay / self._unit / (self._between + 1)
-        middle = self._bays // 2
         targets = [
-            page.at(self._x(0.5), self._level(0)),
-            page.at(self._x(middle + 1 if self._bays > 1 else 1), self._foot - 1),
+            page.at(self._x(self._lap_bays / 2), self._level(0)),
+            page.at(self._x((self._bays + 1) // 2), self._foot - 1),
         ]
         if self._between:
             targets.append(page.at(self._x(self._bays - 1) + small, self._foot - 1))

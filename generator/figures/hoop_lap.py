@@ -13,7 +13,7 @@ from generator.figures.shown import shown
 from generator.figures.things import HAND_LENGTH, hand
 from generator.words import Words
 
-NEEDS = ("lap_length", "hoop_diameter", "bar_spacing", "bar_diameter")
+NEEDS = ("lap_length", "hoop_diameter", "bar_spacing", "bars_between", "bar_diameter", "angle_leg")
 
 TIE_WIRE = 0.0012
 """Thickness of black tying wire as drawn, metres: what is usual for this work; no number of the course."""
@@ -27,6 +27,9 @@ _FOREARM = 0.3
 _TIE_BAR = 26.0
 """Thickness of a bar in the picture of one tie, paper units."""
 _TIE_SIDE = 120.0
+_ABOVE_TIE, _BELOW_TIE = 10.0, 3.0
+_TWISTS, _ENDS = 5, 2.2
+"""Turns of the twisted wire, and length of its ends in thicknesses of the wire."""
 
 
 def draw(values: Mapping[str, float], words: Words) -> Scene:
@@ -61,7 +64,7 @@ class _HoopLap:
         hand_top = names_top + max(name.height() for name in names) + 4
         second = hand_top + palm * (1 + _FOREARM) + 6
         tie_top = second + heading_height(self._heads[1])
-        self._page = page = Page(self._unit, tie_top + 2 * _TIE_BAR + 62)
+        self._page = page = Page(self._unit, tie_top + self._tie_height())
         page.heading(1, self._heads[0], MARGIN)
         self._draw_uprights(level)
         self._draw_ends(level)
@@ -86,7 +89,8 @@ class _HoopLap:
     def _draw_uprights(self, level: float) -> None:
         """Upright bars cross behind the hoop at their own gap; one stands in the middle of a gap beside the lap."""
         page = self._page
-        thick = self._values["bar_diameter"] / 1000 / self._unit
+        upright = "bar_diameter" if self._values["bars_between"] else "angle_leg"
+        thick = self._values[upright] / 1000 / self._unit
         gap = self._values["bar_spacing"] / self._unit
         x = VIEW / 2 - gap / 2 - gap * math.floor((VIEW / 2 - gap / 2 - MARGIN - thick) / gap)
         while x < VIEW - MARGIN - thick:
@@ -120,25 +124,32 @@ class _HoopLap:
         ]
         yield Polyline(tuple(points), Ink.WIRE)
 
+    def _large_wire(self) -> float:
+        """Thickness of the wire in the picture of one tie, in the same scale as its bars."""
+        return TIE_WIRE * 1000 / self._values["hoop_diameter"] * _TIE_BAR
+
+    def _tie_height(self) -> float:
+        return _ABOVE_TIE + 2 * _TIE_BAR + _BELOW_TIE + (_TWISTS + _ENDS) * self._large_wire() + 2 * MARGIN
+
     def _draw_tie(self, top: float) -> None:
         """Two turns of wire round both bars and a twisted end, so many times larger that the wire shows as a band."""
         page = self._page
         bar, middle = _TIE_BAR, VIEW / 2
-        wire = TIE_WIRE * 1000 / self._values["hoop_diameter"] * bar
-        level = top + 10 + bar
+        wire = self._large_wire()
+        level = top + _ABOVE_TIE + bar
         left, right = middle - _TIE_SIDE, middle + _TIE_SIDE
         for low in (level, level + bar):
             edges = (*self._torn(right, low - bar, low), *reversed(self._torn(left, low - bar, low)))
             page.add(Polyline(edges, Ink.STEEL_EDGE, closed=True))
         for shift in (-1.6 * wire, 0.4 * wire):
             page.add(self._band(middle + shift, level - bar - 2, middle + shift + 1.4 * wire, level + bar + 2, wire))
-        foot = level + bar + 3
+        foot = level + bar + _BELOW_TIE
         turns = [
             self._band(middle - 0.9 * wire, foot + step * wire, middle + 0.9 * wire, foot + (step + 0.9) * wire, wire)
-            for step in range(5)
+            for step in range(_TWISTS)
         ]
-        last = foot + 5 * wire
-        ends = [self._band(middle, last, middle + side * 2.6 * wire, last + 2.2 * wire, wire) for side in (-1, 1)]
+        last = foot + _TWISTS * wire
+        ends = [self._band(middle, last, middle + side * 2.6 * wire, last + _ENDS * wire, wire) for side in (-1, 1)]
         page.add(Group("twist", (*ends, *turns)))
 
     def _torn(self, x: float, high: float, low: float) -> tuple[Point, ...]:

@@ -6,12 +6,13 @@ order, and takes the first where the text hits nothing; it never draws one text 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from generator.figures.fonts import ASCENT, DESCENT, Anchor, shaped_width
-from generator.figures.ink import HANDS, Letter
+from generator.figures.ink import HANDS, Ink, Letter
 from generator.figures.parts import arc_dimension_shapes, dimension_shapes
 from generator.figures.scene import (
     Arc,
@@ -62,10 +63,15 @@ class Box:
 
     def crossed_by(self, start: Point, end: Point) -> bool:
         """Whether a straight line runs through the box."""
+        (x1, y1), (x2, y2) = start, end
+        if (x1 <= self.left and x2 <= self.left) or (x1 >= self.right and x2 >= self.right):
+            return False  # most lines are far away, and this is asked for each text and each line
+        if (y1 <= self.low and y2 <= self.low) or (y1 >= self.high and y2 >= self.high):
+            return False
         first, last = 0.0, 1.0
         for position, step, low, high in (
-            (start[0], end[0] - start[0], self.left, self.right),
-            (start[1], end[1] - start[1], self.low, self.high),
+            (x1, x2 - x1, self.left, self.right),
+            (y1, y2 - y1, self.low, self.high),
         ):
             if step == 0:
                 if not low < position < high:
@@ -105,7 +111,7 @@ def segments(element: Element, unit: float) -> Iterator[tuple[Point, Point]]:
         case Circle(centre=centre, radius=radius):
             yield from segments(Arc(centre, radius, 0, 360, element.ink), unit)
         case Arc(centre=centre, radius=radius, start=begin, sweep=sweep):
-            count = max(2, round(abs(sweep) / 4))
+            count = max(2, math.ceil(abs(sweep) / 360 * min(90.0, 8 + radius / unit)))
             points = tuple(on_circle(centre, radius, begin + sweep * step / count) for step in range(count + 1))
             yield from pairwise(points)
         case Dimension():
@@ -203,16 +209,18 @@ class Placer:
             for member in element.elements:
                 self.take(member)
 
-    def avoid(self, element: Element) -> None:
-        """Keeps later texts off an element."""
-        self._drawn += segments(element, self._unit)
-
-    def put(self, block: Block, tops: Sequence[Point]) -> tuple[Label, ...]:
+    def put(
+        self, block: Block, tops: Sequence[Point], target: Point | None = None
+    ) -> tuple[tuple[Label, ...], tuple[Line, ...]]:
         """Places a block at the first of several points where it hits nothing, moved into the frame if it sticks out.
 
         Args:
             block: the texts.
             tops: points that its first line may hang from, best first.
+            target: what it names; a line leads there that runs through no other text.
+
+        Returns:
+            The placed texts, and the leading line if there is one.
 
         Raises:
             NoRoomError: all the places are taken.
@@ -220,10 +228,27 @@ class Placer:
         for top in tops:
             labels = self._inside(block.labels(top, self._unit))
             boxes = [text_box(label, self._unit) for label in labels]
-            if all(self._free(box) for box in boxes):
+            leaders = () if target is None else (self._leader(boxes, target),)
+            if all(map(self._free, boxes)) and not any(
+                box.crossed_by(leader.start, leader.end) for box in (*self._taken, *boxes) for leader in leaders
+            ):
                 self._taken += boxes
-                return labels
+                self._drawn += [(leader.start, leader.end) for leader in leaders]
+                return labels, leaders
         raise NoRoomError(" ".join(text for text, _ in block.lines))
+
+    def _leader(self, boxes: Sequence[Box], target: Point) -> Line:
+        """From the edge of a text that is nearest to its target."""
+        left, right = min(box.left for box in boxes), max(box.right for box in boxes)
+        low, high = min(box.low for box in boxes), max(box.high for box in boxes)
+        x, y = target
+        if low <= y <= high:
+            start = (left - self._unit, y) if x < left else (right + self._unit, y)
+        else:
+            # Half way between the middle of the text and the point of its edge below or above the target.
+            nearest = min(max(x, left), right)
+            start = ((left + right + 2 * nearest) / 4, low - self._unit if y < low else high + self._unit)
+        return Line(start, target, Ink.LEADER)
 
     def _inside(self, labels: tuple[Label, ...]) -> tuple[Label, ...]:
         """The labels, moved sideways just so far that they are within the frame."""

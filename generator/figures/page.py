@@ -9,8 +9,8 @@ from collections.abc import Sequence
 
 from generator.figures.fonts import ASCENT, shaped_width
 from generator.figures.ink import HANDS, Ink, Letter
-from generator.figures.layout import LINE, Block, Placer, text_box, wrap
-from generator.figures.scene import VIEW, Circle, Element, Label, Line, Point, Scene
+from generator.figures.layout import LINE, Block, Placer, wrap
+from generator.figures.scene import VIEW, Circle, Element, Label, Point, Scene
 from generator.words import Words
 
 MARGIN = 6.0
@@ -96,26 +96,9 @@ class Page:
         for element in self.elements:
             placer.take(element)
         for block, tops, target in self._texts:
-            labels = placer.put(block, [self.at(*top) for top in tops])
-            self.add(*labels)
-            if target is not None:
-                leader = self._leader(labels, target)
-                self.add(leader)
-                placer.avoid(leader)
+            labels, leaders = placer.put(block, [self.at(*top) for top in tops], target)
+            self.add(*labels, *leaders)
         return Scene(width, height, tuple(self.elements), title, description, words.language)
-
-    def _leader(self, labels: Sequence[Label], target: Point) -> Line:
-        """From the middle of the nearest edge of a text to its target."""
-        boxes = [text_box(label, self.unit) for label in labels]
-        left, right = min(box.left for box in boxes), max(box.right for box in boxes)
-        low, high = min(box.low for box in boxes), max(box.high for box in boxes)
-        x, y = target
-        if low <= y <= high:
-            start = (left - self.unit, y) if x < left else (right + self.unit, y)
-        else:
-            middle = min(max(x, left), right) if x < left or x > right else x
-            start = ((left + right + 2 * middle) / 4, low - self.unit if y < low else high + self.unit)
-        return Line(start, target, Ink.LEADER)
 
 
 def heading_height(text: str) -> float:

@@ -53,9 +53,13 @@ _ROW, _FIRST_ROW = 24.0, 27.0
 _WALL, _SLAB = 96.0, 56.0
 """Thickness and height of the piece of wall in the lower picture, paper units."""
 _WATER = 54.0
+_MARKED = 17.0
+"""Direction from the centre to the piece of wall that the lower picture shows, degrees."""
 _MOST_NAME = 106.0
 _LONGEST_FOOT = 66.0
 """Feet longer than this, in paper units, don't fit into the ring."""
+_FOOT_TO_NAME = 34.0
+"""Feet longer than this are known without a name, which would find no room beside them."""
 
 
 def draw(values: Mapping[str, float], words: Words) -> Scene:
@@ -102,6 +106,7 @@ class _RingPlan:
         self._measure_diameters()
         self._name_steel()
         self._draw_feet()
+        self._mark_wall()
         self._page.heading(2, self._heads[1], self._second)
         self._draw_wall()
         self._page.note(self._note, note_top)
@@ -196,10 +201,17 @@ class _RingPlan:
         x = VIEW / 2
         if length <= _LONGEST_FOOT:
             page.add(feet(page.at(x, middle + 10 + length)))
+        if length <= _FOOT_TO_NAME:
             name = Block.of(self._words.say("figure.part.feet"), most=64, anchor="start")
             page.text(name, [(x + length * 0.46 + 8, middle + 10 + step) for step in range(0, 60, 4)])
-        page.disc(2, x + _RING - 26, middle)
-        page.add(Line(page.at(x + _RING - 15, middle), page.at(x + _RING - 1, middle), Ink.LEADER))
+
+    def _mark_wall(self) -> None:
+        """Ties the lower picture to its place on the ring."""
+        page, unit = self._page, self._page.unit
+        x, y = on_circle(self._centre, (_RING - 27) * unit, _MARKED)
+        page.disc(2, x / unit, page.height - y / unit)
+        near, far = (on_circle(self._centre, (_RING - off) * unit, _MARKED) for off in (15, 1))
+        page.add(Line(near, far, Ink.LEADER))
 
     def _draw_wall(self) -> None:
         page, values = self._page, self._values
