@@ -9,8 +9,8 @@ from generator.problems import MachineError
 from generator.sheets.flow import Canvas, Column, Piece, Text
 from generator.sheets.styles import NOTE, SMALLEST
 
-WIDEST = 390.0
-"""Points; wider, its letters would be larger than the headings of the sheet."""
+WIDEST = 330.0
+"""Points; its letters are then as large as the sheet's own."""
 HIGHEST = 440.0
 """Points; some words about it have room on the same page."""
 NARROWEST = VIEW * SMALLEST / min(hand.size for hand in HANDS.values())

@@ -77,7 +77,9 @@ def _answer(item: QuestionItem, scenario: ScenarioItem | None, known: set[str], 
             right = " ".join(LETTERS[place] for place, i in enumerate(item.order) if i in item.right)
             yield Text(right, _RIGHT)
             yield from (Text(item.options[i], TIGHT) for i in item.order if i in item.right)
-            meant = [(LETTERS[place], item.why[i]) for place, i in enumerate(item.order) if item.why[i]]
+            yield from (Text(item.why[i], NOTE) for i in item.order if i in item.right and item.why[i])
+            wrong = [(place, i) for place, i in enumerate(item.order) if i not in item.right and item.why[i]]
+            meant = [(LETTERS[place], item.why[i]) for place, i in wrong]
             yield from _meaning(meant, words)
         case OrderItem():
             yield Text(" ".join(LETTERS[item.order.index(i)] for i in range(len(item.steps))), _RIGHT)

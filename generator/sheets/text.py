@@ -116,6 +116,10 @@ def broken(runs: tuple[Run, ...], size: float, width: float) -> tuple[Line, ...]
         size: points.
         width: points that a line may have.
     """
+    if len(runs) == 1 and not runs[0].subscript and "\n" not in runs[0].text:
+        simple = _in_one_hand(runs[0], size, width)
+        if simple is not None:
+            return simple
     lines: list[Line] = []
     for clusters in _forced_lines(runs, size):
         line: list[_Cluster] = []
@@ -131,6 +135,31 @@ def broken(runs: tuple[Run, ...], size: float, width: float) -> tuple[Line, ...]
                 used += space + need
         lines.append(_line(line))
     return tuple(lines)
+
+
+def _in_one_hand(run: Run, size: float, width: float) -> tuple[Line, ...] | None:
+    """The same for one run without forced lines, which most texts are; None where a word is wider than a line."""
+    hand = Hand(BOLD if run.bold else REGULAR, size, 0.0)
+    space = _space(hand)
+    lines: list[Line] = []
+    typed: list[str] = []
+    drawn: list[str] = []
+    used = 0.0
+    for word in run.text.split(" "):
+        if not word:
+            continue
+        glyphs, share = shaped(word, hand.font)
+        need = share * size
+        if need > width:
+            return None
+        if typed and used + space + need > width + 1e-6:
+            lines.append(Line(used, (Segment(0.0, " ".join(typed), together(drawn), hand),)))
+            typed, drawn, used = [], [], 0.0
+        used += need + (space if typed else 0.0)
+        typed.append(word)
+        drawn.append(glyphs)
+    last = (Segment(0.0, " ".join(typed), together(drawn), hand),) if typed else ()
+    return (*lines, Line(used, last))
 
 
 def _forced_lines(runs: Sequence[Run], size: float) -> Iterator[list[_Cluster]]:

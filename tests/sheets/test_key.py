@@ -4,7 +4,7 @@ import pytest
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
-from generator.exercises import ChoiceItem, MatchItem, NumberItem, OrderItem, Record, mark_typed
+from generator.exercises import LETTERS, ChoiceItem, MatchItem, NumberItem, OrderItem, Record, mark_typed
 from generator.formula import show
 from generator.sheets import key_pdf
 from generator.sheets.page import A4
@@ -123,3 +123,18 @@ def test_every_single_question_shows_its_whole_working(
                 assert "".join(content.words[language].say_one_of("quantity", step.name).split()) in together
             longest = max(longest, len(steps))
     assert longest >= 2
+
+
+def test_a_right_option_is_never_listed_as_a_wrong_answer(
+    printed: dict[str, tuple[bytes, Recording]], records: dict[str, Record], content: CourseContent
+) -> None:
+    labelled = list(records["en"].learners[0].labelled())
+    answers = answers_of(printed["en"][1], len(labelled))
+    head = content.words["en"].say("sheet.wrong_answer")
+    tables = 0
+    for label, item, _ in labelled:
+        if isinstance(item, ChoiceItem) and head in answers[label]:
+            right = {LETTERS[item.order.index(i)] for i in item.right}
+            assert not right & set(answers[label][answers[label].index(head) :])
+            tables += 1
+    assert tables

@@ -96,3 +96,12 @@ def test_hindi_behind_latin_letters_in_one_word_is_shaped() -> None:
     alone, own = shaped("किलो", REGULAR)
     assert glyphs == "kg/" + alone
     assert width == pytest.approx(own + shaped("kg/", REGULAR)[1])
+
+
+@given(st.text("abW ,.क्षरिंगऊँ", max_size=80), st.integers(90, 300))
+def test_a_text_in_two_runs_of_one_hand_breaks_as_it_does_in_one(text: str, width: int) -> None:
+    """The quick way for plain texts and the general way agree."""
+    quick = broken((Run(text),), 12.0, float(width))
+    general = broken((Run(text), Run("")), 12.0, float(width))
+    assert typed(quick) == typed(general)
+    assert [line.width for line in quick] == pytest.approx([line.width for line in general])
