@@ -24,7 +24,7 @@ from generator.formula import OutOfRangeError
 Foot = Literal["free", "hinged", "fixed"]
 POISSON = 0.2
 """Poisson's ratio of mortar; 0.2 reproduces the printed tables, 0 does not."""
-LOWEST_SHAPE, HIGHEST_SHAPE = 0.2, 400.0
+LOWEST_SHAPE, HIGHEST_SHAPE = 0.05, 400.0
 
 Array = np.ndarray[Any, np.dtype[np.float64]]
 
@@ -60,7 +60,7 @@ def wall_forces(shape: float, depths: Array, foot: Foot) -> WallForces:
     """Solution of a uniform wall with a free top.
 
     Args:
-        shape: K = H^2 / (D t) [-], 0.2 to 400.
+        shape: K = H^2 / (D t) [-], 0.05 to 400.
         depths: where to read, as shares of the water depth from the surface [-], 0 to 1.
         foot: `free` slides, `hinged` is held in place, `fixed` is held and can't turn.
 

@@ -1,0 +1,488 @@
+"""Ring tension and the hoops that bear it, level by level.
+
+Hoops alone bear the ring tension; mortar is checked so that it does not crack. A wall whose foot can slide bears
+water weight x depth x radius. A wall that is held at its foot bears less there and a little more further up: a real
+joint lies between a hinged and a fixed foot, so the larger of the two is taken at each level. Near the foot that demand
+falls to nothing, but a joint may give way a little: the steel of the most loaded level goes down to the foot
+(`ring_levels.zone_tension`).
+
+References:
+    .. [1] Open textbook-companion file, reinforced concrete book no. 3683, example 13.1: steel 100 MPa, mortar 1.2 MPa.
+    .. [2] Public sheet "Design of circular water tank (flexible joint)", 400 kL: hoop steel 115 MPa.
+    .. [3] Circular Concrete Tanks Without Prestressing, Portland Cement Association, 1993, Table A-1.
+"""
+
+from math import pi
+
+from generator.calculations._book import BOOK
+from generator.calculations.factor_tables import LEVEL_PLACES, LEVELS, RING, RING_PLACES, SHAPE_PLACES, SHAPES
+from generator.calculations.setting_out import MILLIMETRES_IN_METRE
+from generator.formula import Constant, common_practice, derived, interpolate, published, whole_down
+
+WATER_WEIGHT = Constant(9.81, "kN/m**3", derived("1000 kg of water in a cubic metre, gravity 9.81"))
+NEWTONS_IN_KILONEWTON = Constant(1000, "N/kN", derived("1 kN is 1000 N"))
+PLAIN_STEEL_STRESS = Constant(
+    115, "MPa", published("sheet of a 400 kL tank with a flexible joint: hoop steel 115 MPa; other examples take 100")
+)
+RIBBED_STEEL_STRESS = Constant(
+    130, "MPa", derived("low in the 115 to 190 MPa of published tanks, so that a lap of 50 diameters holds; policy")
+)
+MORTAR_TENSION_ALLOWED = Constant(
+    1.2, "MPa", published("reinforced concrete book no. 3683, example 13.1: direct tension of M20 concrete")
+)
+WIDEST_HOOPS = Constant(0.2, "m", common_practice("widest distance from hoop to hoop"))
+TAPE_STEP = Constant(0.005, "m", derived("what a mason can set by tape"))
+LEAST_STEEL = Constant(1, "mm**2/m", derived("keeps a level without water from asking for hoops endlessly far apart"))
+YIELD_SHARE = Constant(217.5, "MPa", derived("0.87 of the 250 MPa of mild steel, as for a house: wrong for water"))
+THIN_HOOP = Constant(6, "mm", derived("the bar that a mason knows"))
+WATER_WEIGHT_READ_WRONG = Constant(9.81, "", derived("a tonne taken for a kilonewton"))
+ONE_SPACING = Constant(1, "m**2", derived("a spacing multiplied where it should divide"))
+SHAPE_COUNT = Constant(len(SHAPES), "", derived("columns of the ring table"))
+LAST_ROW = Constant(len(LEVELS) - 2, "", derived("last level of the ring table that has one below it"))
+
+BOOK.given(
+    "level_height",
+    symbol="y_st",
+    unit="m",
+    low=0,
+    high=2.4,
+    step=0.05,
+    source=derived("from the floor to the top of the highest wall"),
+)
+
+BOOK.given(
+    "steel_working_stress",
+    symbol="f_st",
+    unit="MPa",
+    low=80,
+    high=130,
+    step=5,
+    source=derived("115 plain and 130 ribbed are the most that this course allows; less is safer"),
+)
+
+BOOK.given(
+    "other_hoop_diameter",
+    symbol="d_st",
+    unit="mm",
+    low=3,
+    high=16,
+    step=1,
+    source=common_practice("bars and wires that a village shop sells"),
+)
+
+
+@BOOK.quantity(
+    symbol="z_st",
+    unit="m",
+    places=2,
+    low=0,
+    high=2.2,
+    source=derived("the water's depth less the height; nothing above the water"),
+)
+def level_depth(water_depth: float, level_height: float) -> float:
+    """Depth of a level below the water; nothing if it stands above the water.
+
+    Args:
+        water_depth: depth of the water [m], 0.1 to 2.2.
+        level_height: height of the level above the floor [m], 0 to 2.4.
+
+    Returns:
+        Depth [m], 0 to 2.2.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(level_depth(water_depth=1.7, level_height=0.5), 2)
+        '1.20'
+    """
+    return max(0, water_depth - level_height)
+
+
+@BOOK.quantity(
+    symbol="T_st",
+    unit="kN/m",
+    places=1,
+    low=0,
+    high=87,
+    source=published("every worked tank that was read: weight of water x depth x radius"),
+)
+def ring_tension_free(level_depth: float, inside_radius: float) -> float:
+    """Ring tension at a level if the foot could slide: the largest that water can ask for.
+
+    In a wall that is held at its foot the tension is smaller at the foot, and up to 12 % larger a little further up.
+
+    Args:
+        level_depth: depth of the level below the water [m], 0 to 2.2.
+        inside_radius: inside radius: centre to the wall's wet face [m], 0.3 to 4.0.
+
+    Returns:
+        Ring tension of a metre of height [kN/m], 0 to 87.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(ring_tension_free(level_depth=1.2, inside_radius=1.6), 1)
+        '18.8'
+    """
+    return WATER_WEIGHT * level_depth * inside_radius
+
+
+@BOOK.quantity(
+    symbol="K_st",
+    unit="",
+    places=2,
+    low=0.01,
+    high=270,
+    source=published("the shape number of the printed tank tables: H x H / (D x t)"),
+)
+def shape_number(water_depth: float, inside_diameter: float, wall_thickness: float) -> float:
+    """Shape number of the wall: high and thin gives a large number, low and thick a small one.
+
+    Args:
+        water_depth: depth of the water [m], 0.1 to 2.2.
+        inside_diameter: inside diameter [m], 0.6 to 8.0.
+        wall_thickness: thickness of the finished wall [mm], 30 to 75.
+
+    Returns:
+        Shape number [-], 0.01 to 270.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(shape_number(water_depth=1.7, inside_diameter=3.2, wall_thickness=48), 2)
+        '18.82'
+    """
+    return water_depth**2 / (inside_diameter * wall_thickness / MILLIMETRES_IN_METRE)
+
+
+@BOOK.quantity(
+    symbol="C_st",
+    unit="",
+    places=3,
+    low=0,
+    high=1,
+    source=derived("table from the solution of a thin shell, Poisson's ratio 0.2; within 0.011"),
+)
+def ring_share(shape_number: float, water_depth: float, level_depth: float) -> float:
+    """Share of the foot's free ring tension that a level bears, the larger of a hinged and a fixed foot.
+
+    Args:
+        shape_number: shape number of the wall [-], 0.01 to 270.
+        water_depth: depth of the water [m], 0.1 to 2.2.
+        level_depth: depth of the level below the water [m], 0 to 2.2.
+
+    Returns:
+        Share [-], 0 to 1.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(ring_share(shape_number=18.8, water_depth=1.7, level_depth=1.2), 3)
+        '0.771'
+    """
+    place = interpolate(level_depth / water_depth, LEVELS, LEVEL_PLACES)
+    row = min(whole_down(place), LAST_ROW)
+    column = interpolate(shape_number, SHAPES, SHAPE_PLACES)
+    upper = interpolate(row * SHAPE_COUNT + column, RING_PLACES, RING)
+    lower = interpolate((row + 1) * SHAPE_COUNT + column, RING_PLACES, RING)
+    return upper + (lower - upper) * (place - row)
+
+
+@BOOK.quantity(
+    symbol="T_sh",
+    unit="kN/m",
+    places=1,
+    low=0,
+    high=87,
+    source=derived("share x weight of water x depth of water x radius"),
+)
+def ring_tension_held(ring_share: float, water_depth: float, inside_radius: float) -> float:
+    """Ring tension at a level of a wall that is held at its foot.
+
+    Args:
+        ring_share: share of the ring pull at the level [-], 0 to 1.
+        water_depth: depth of the water [m], 0.1 to 2.2.
+        inside_radius: inside radius: centre to the wall's wet face [m], 0.3 to 4.0.
+
+    Returns:
+        Ring tension of a metre of height [kN/m], 0 to 87.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(ring_tension_held(ring_share=0.75, water_depth=1.7, inside_radius=1.6), 1)
+        '20.0'
+    """
+    return ring_share * WATER_WEIGHT * water_depth * inside_radius
+
+
+@BOOK.quantity(symbol="A_st", unit="mm**2", places=1, low=7, high=202, source=derived("area of a circle"))
+def hoop_area(hoop_diameter: float) -> float:
+    """Steel in the cut face of one hoop.
+
+    Args:
+        hoop_diameter: thickness of the hoop bar [mm], 3 to 16.
+
+    Returns:
+        Area [mm**2], 7 to 202.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_area(hoop_diameter=8), 1)
+        '50.3'
+    """
+    return pi * hoop_diameter**2 / 4
+
+
+@BOOK.quantity(symbol="A_sg", unit="mm**2/m", places=1, low=35, high=4030, source=derived("one hoop in every space"))
+def hoop_steel_given(hoop_area: float, hoop_spacing: float) -> float:
+    """Hoop steel in a metre of height.
+
+    Args:
+        hoop_area: cut face of one hoop [mm**2], 7 to 202.
+        hoop_spacing: largest gap between hoops [m], 0.05 to 0.2.
+
+    Returns:
+        Steel [mm**2/m], 35 to 4030.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_steel_given(hoop_area=50.3, hoop_spacing=0.12), 1)
+        '419.2'
+    """
+    return hoop_area / hoop_spacing
+
+
+@BOOK.quantity(
+    symbol="A_sn",
+    unit="mm**2/m",
+    places=1,
+    low=0,
+    high=1100,
+    source=derived("ring tension / working stress; hoops alone bear it"),
+)
+def hoop_steel_needed(ring_tension_held: float, steel_working_stress: float) -> float:
+    """Hoop steel that a metre of height needs at a level; mortar and mesh are not counted.
+
+    Args:
+        ring_tension_held: ring pull at the level [kN/m], 0 to 87.
+        steel_working_stress: working stress allowed in the steel [MPa], 80 to 130.
+
+    Returns:
+        Steel [mm**2/m], 0 to 1100.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_steel_needed(ring_tension_held=20, steel_working_stress=115), 1)
+        '173.9'
+    """
+    return ring_tension_held * NEWTONS_IN_KILONEWTON / steel_working_stress
+
+
+@BOOK.quantity(symbol="f_sh", unit="MPa", places=1, low=0, high=2500, source=derived("ring tension / hoop steel"))
+def hoop_stress(ring_tension_held: float, hoop_steel_given: float) -> float:
+    """Stress in the hoops at a level. Allowed: 115 in plain bars, 130 in ribbed bars.
+
+    Args:
+        ring_tension_held: ring pull at the level [kN/m], 0 to 87.
+        hoop_steel_given: hoop steel that a metre of wall has [mm**2/m], 35 to 4030.
+
+    Returns:
+        Stress [MPa], 0 to 2500.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_stress(ring_tension_held=20, hoop_steel_given=419), 1)
+        '47.7'
+    """
+    return ring_tension_held * NEWTONS_IN_KILONEWTON / hoop_steel_given
+
+
+@BOOK.quantity(
+    symbol="f_sf", unit="MPa", places=1, low=0, high=2500, source=derived("ring tension of a free foot / hoop steel")
+)
+def hoop_stress_free(ring_tension_free: float, hoop_steel_given: float) -> float:
+    """Stress in the hoops at a level if the foot could slide; shown beside the other one.
+
+    Args:
+        ring_tension_free: ring pull at the level, foot free [kN/m], 0 to 87.
+        hoop_steel_given: hoop steel that a metre of wall has [mm**2/m], 35 to 4030.
+
+    Returns:
+        Stress [MPa], 0 to 2500.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_stress_free(ring_tension_free=18.8, hoop_steel_given=419), 1)
+        '44.9'
+    """
+    return ring_tension_free * NEWTONS_IN_KILONEWTON / hoop_steel_given
+
+
+@BOOK.quantity(
+    symbol="s_st",
+    unit="m",
+    places=3,
+    low=0,
+    high=0.2,
+    source=derived("one hoop / steel needed, rounded down to 5 mm and never wider than hoops may stand"),
+)
+def hoop_spacing_allowed(hoop_area: float, hoop_steel_needed: float) -> float:
+    """Widest distance from hoop to hoop at a level, in steps of 5 mm. Nothing means: a thicker hoop is needed.
+
+    Args:
+        hoop_area: cut face of one hoop [mm**2], 7 to 202.
+        hoop_steel_needed: hoop steel that a metre of wall needs [mm**2/m], 0 to 1100.
+
+    Returns:
+        Distance [m], 0 to 0.2.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(hoop_spacing_allowed(hoop_area=28.3, hoop_steel_needed=174), 3)
+        '0.160'
+    """
+    return min(WIDEST_HOOPS, whole_down(hoop_area / max(hoop_steel_needed, LEAST_STEEL) / TAPE_STEP) * TAPE_STEP)
+
+
+@BOOK.quantity(
+    symbol="s_so",
+    unit="m",
+    places=3,
+    low=0,
+    high=0.2,
+    source=derived("equal steel: spacing x the square of the thicknesses' ratio, rounded down to 5 mm"),
+)
+def other_hoop_spacing(hoop_spacing: float, hoop_diameter: float, other_hoop_diameter: float) -> float:
+    """Spacing of another bar that gives as much steel, in steps of 5 mm; nothing means: too thin.
+
+    Args:
+        hoop_spacing: largest gap between hoops [m], 0.05 to 0.2.
+        hoop_diameter: thickness of the hoop bar [mm], 3 to 16.
+        other_hoop_diameter: thickness of the hoop that the shop has [mm], 3 to 16.
+
+    Returns:
+        Distance [m], 0 to 0.2.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(other_hoop_spacing(hoop_spacing=0.12, hoop_diameter=8, other_hoop_diameter=6), 3)
+        '0.065'
+    """
+    return min(
+        WIDEST_HOOPS, whole_down(hoop_spacing * (other_hoop_diameter / hoop_diameter) ** 2 / TAPE_STEP) * TAPE_STEP
+    )
+
+
+@BOOK.quantity(
+    symbol="f_sm",
+    unit="MPa",
+    places=2,
+    low=0,
+    high=3,
+    source=derived("ring tension / wall; the steel's help is left out, which is safe"),
+)
+def mortar_tension(ring_tension_held: float, wall_thickness: float) -> float:
+    """Tension in the mortar of a wall without cracks. Allowed: 1.2.
+
+    Args:
+        ring_tension_held: ring pull at the level [kN/m], 0 to 87.
+        wall_thickness: thickness of the finished wall [mm], 30 to 75.
+
+    Returns:
+        Tension [MPa], 0 to 3.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(mortar_tension(ring_tension_held=20, wall_thickness=48), 2)
+        '0.42'
+    """
+    return ring_tension_held / wall_thickness
+
+
+@BOOK.misconception(of="ring_tension_free")
+def ring_tension_from_diameter(level_depth: float, inside_diameter: float) -> float:
+    """The whole way across was taken where half of it belongs."""
+    return WATER_WEIGHT * level_depth * inside_diameter
+
+
+@BOOK.misconception(of="ring_tension_free")
+def ring_tension_same_all_the_way(water_depth: float, inside_radius: float) -> float:
+    """The whole depth of the water was taken at every level."""
+    return WATER_WEIGHT * water_depth * inside_radius
+
+
+@BOOK.misconception(of="level_depth")
+def pull_thought_largest_at_the_top(water_depth: float, level_height: float) -> float:
+    """The level was measured from the floor up, as if the pull grew upwards."""
+    return min(water_depth, level_height)
+
+
+@BOOK.misconception(of="hoop_steel_needed")
+def steel_allowed_to_its_breaking(ring_tension_held: float) -> float:
+    """The stress at which steel gives way was taken for the stress it may bear every day."""
+    return ring_tension_held * NEWTONS_IN_KILONEWTON / YIELD_SHARE
+
+
+@BOOK.misconception(of="hoop_area")
+def hoop_area_from_thickness(hoop_diameter: float) -> float:
+    """The steel was thought to grow like the thickness: a bar of 6 mm was known, the others scaled from it."""
+    return pi * THIN_HOOP * hoop_diameter / 4
+
+
+@BOOK.misconception(of="other_hoop_spacing")
+def hoops_swapped_one_for_one(hoop_spacing: float) -> float:
+    """The other bar was set at the old spacing."""
+    return hoop_spacing
+
+
+@BOOK.misconception(of="other_hoop_spacing")
+def hoops_swapped_by_thickness(hoop_spacing: float, hoop_diameter: float, other_hoop_diameter: float) -> float:
+    """The spacing was changed like the thickness and not like its square."""
+    return min(WIDEST_HOOPS, whole_down(hoop_spacing * other_hoop_diameter / hoop_diameter / TAPE_STEP) * TAPE_STEP)
+
+
+@BOOK.misconception(of="ring_tension_free")
+def tonnes_taken_for_kilonewtons(level_depth: float, inside_radius: float) -> float:
+    """A cubic metre of water was taken for 1 kN instead of nearly 10."""
+    return WATER_WEIGHT * level_depth * inside_radius / WATER_WEIGHT_READ_WRONG
+
+
+@BOOK.misconception(of="hoop_steel_given")
+def hoops_in_a_metre_multiplied_by_spacing(hoop_area: float, hoop_spacing: float) -> float:
+    """The hoop was multiplied by its spacing and not divided."""
+    return hoop_area * hoop_spacing / ONE_SPACING
