@@ -33,6 +33,7 @@ MORTAR_TENSION_ALLOWED = Constant(
 WIDEST_HOOPS = Constant(0.2, "m", common_practice("widest distance from hoop to hoop"))
 TAPE_STEP = Constant(0.005, "m", derived("what a mason can set by tape"))
 LEAST_STEEL = Constant(1, "mm**2/m", derived("keeps a level without water from asking for hoops endlessly far apart"))
+LEAST_DEPTH = Constant(0.1, "m", derived("the shallowest water of this course; shallower is refused"))
 YIELD_SHARE = Constant(217.5, "MPa", derived("0.87 of the 250 MPa of mild steel, as for a house: wrong for water"))
 THIN_HOOP = Constant(6, "mm", derived("the bar that a mason knows"))
 WATER_WEIGHT_READ_WRONG = Constant(9.81, "", derived("a tonne taken for a kilonewton"))
@@ -188,7 +189,7 @@ def ring_share(shape_number: float, water_depth: float, level_depth: float) -> f
         >>> show(ring_share(shape_number=18.8, water_depth=1.7, level_depth=1.2), 3)
         '0.771'
     """
-    place = interpolate(level_depth / water_depth, LEVELS, LEVEL_PLACES)
+    place = interpolate(level_depth / max(water_depth, LEAST_DEPTH), LEVELS, LEVEL_PLACES)
     row = min(whole_down(place), LAST_ROW)
     column = interpolate(shape_number, SHAPES, SHAPE_PLACES)
     upper = interpolate(row * SHAPE_COUNT + column, RING_PLACES, RING)

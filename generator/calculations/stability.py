@@ -82,7 +82,7 @@ def empty_weight(wall_mortar_volume: float, base_concrete_volume: float) -> floa
     places=2,
     low=0.04,
     high=42,
-    source=derived("pressure x width x height x 0.8 for a round body; the 0.8 is recalled, so this may warn only"),
+    source=from_memory("pressure x width x height x 0.8 for a round body; the 0.8 is recalled, so this may warn only"),
 )
 def wind_force(wind_pressure: float, outside_diameter: float, wall_height: float) -> float:
     """Push of the wind on the tank.
@@ -112,7 +112,7 @@ def wind_force(wind_pressure: float, outside_diameter: float, wall_height: float
     places=1,
     low=0,
     high=25000,
-    source=derived("weight x half the base / (wind x half the height)"),
+    source=from_memory("weight x half the base / (wind x half the height)"),
 )
 def overturning_safety(empty_weight: float, base_diameter: float, wind_force: float, wall_height: float) -> float:
     """How many times the empty tank's weight outdoes the wind that would tip it; 1.5 is usual.
@@ -137,7 +137,7 @@ def overturning_safety(empty_weight: float, base_diameter: float, wind_force: fl
     return empty_weight * base_diameter / (wind_force * wall_height)
 
 
-@BOOK.quantity(symbol="S_ws", unit="", places=1, low=0, high=1000, source=derived("grip of the ground / wind"))
+@BOOK.quantity(symbol="S_ws", unit="", places=1, low=0, high=1000, source=from_memory("grip of the ground / wind"))
 def sliding_safety(empty_weight: float, ground_friction: float, wind_force: float) -> float:
     """How many times the ground's grip outdoes the wind that would slide the empty tank; 1.5 is usual.
 
