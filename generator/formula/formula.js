@@ -10,11 +10,6 @@
   var SYMBOL = /^[A-Za-z]{1,3}[0-9]?(_[A-Za-z0-9]{1,3})?$/;
 
   function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
-  function copy(object) {
-    var made = {}, name;
-    for (name in object) { if (has(object, name)) { made[name] = object[name]; } }
-    return made;
-  }
   function escaped(text) { return text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;"); }
 
   /* ----------------------------------------------------------- numbers that a person sees: numbers.py */
@@ -255,15 +250,15 @@
     return made;
   }
   function makePlan(seeds, want, wrong) {
-    var swap = swapped(wrong), known = {}, moves = [];
-    seeds.forEach(function (name) { known[name] = true; });
-    ancestors(want || Object.keys(quantities), swap, copy(known)).forEach(function (name) {
+    var swap = swapped(wrong), fixed = {}, known = {}, moves = [];
+    seeds.forEach(function (name) { fixed[name] = true; known[name] = true; });
+    ancestors(want || Object.keys(quantities), swap, fixed).forEach(function (name) {
       var here;
       if (has(givens, name) && !has(known, name)) {
         if (want) { throw new Error(want.join(", ") + " needs '" + name + "', which is not among the givens"); }
         return;
       }
-      here = movesOf(name, swap, known);
+      here = movesOf(name, swap, fixed);
       if (here.every(function (move) {
         return move.needs.every(function (need) { return need === name || has(known, need); });
       })) {
@@ -300,7 +295,7 @@
     return result;
   }
   function seedNames(seeds) {
-    var names = Object.keys(seeds).sort(), i;
+    var names = Object.keys(seeds), i;
     for (i = 0; i < names.length; i += 1) {
       if (typeof seeds[names[i]] !== "number" || !isFinite(seeds[names[i]])) {
         throw new Error(names[i] + " = " + seeds[names[i]] + " is not a number that can be worked with");
@@ -311,7 +306,8 @@
   /* Seeds and values by name. `want`: quantities, or null for all that the seeds reach; `wrong`: misconceptions in the
    * place of what they distort. Throws where a value is missing or not finite; ranges are not looked at. */
   function evaluate(seeds, want, wrong) {
-    var moves = plan(seedNames(seeds), want || null, wrong || []), values = copy(seeds), i;
+    var names = seedNames(seeds), moves = plan(names, want || null, wrong || []), values = {}, i;
+    for (i = 0; i < names.length; i += 1) { values[names[i]] = seeds[names[i]]; }
     for (i = 0; i < moves.length; i += 1) { values[moves[i].name] = worked(moves[i].name, moves[i].move, values, null); }
     return values;
   }
