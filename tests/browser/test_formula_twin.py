@@ -13,8 +13,9 @@ import pytest
 from playwright.sync_api import Page
 
 from generator.calculations import BOOK
-from generator.formula import Array, Book, OutOfRangeError, Step, Stream, show, show_full
-from tests.browser.formula_page import packed, unpacked, write_page
+from generator.formula import Array, Book, Misconception, OutOfRangeError, Step, Stream, show, show_full
+from tests.browser.conftest import Watched
+from tests.browser.formula_page import Job, packed, tables, write_page
 from tests.formula.invented_book import TEST_BOOK
 from tests.formula.refusing_book import REFUSING_BOOK
 from tests.formula.vectors import VECTORS
@@ -51,14 +52,6 @@ def numbers_of(found: Sequence[float | None]) -> Array:
     return np.array([math.nan if value is None else value for value in found])
 
 
-def page_table(page: Page, names: Sequence[str], want: Sequence[str], wrong: Sequence[str], count: int) -> list[Array]:
-    texts = page.evaluate(
-        "([names, want, wrong, count]) => table(names, want, wrong, count).map(packed)",
-        [list(names), list(want), list(wrong), count],
-    )
-    return [unpacked(text) for text in texts]
-
-
 def scalar(book: Book, seeds: dict[str, float], want: Sequence[str], wrong: Sequence[str]) -> list[float]:
     """As the page: the values, or NaN in all of them where one is refused."""
     try:
@@ -80,14 +73,13 @@ class Opened:
         assert finite.mean() > 0.9, "too few of the drawn inputs can be worked out to test anything"
         self.finite = finite
         page.goto(write_page(folder, book, self.givens).as_uri())
-        theirs = page_table(page, list(self.givens), self.want, [], INPUTS)
+        (theirs,) = tables(page, [Job(list(self.givens), self.want, [], INPUTS)])
         self.theirs = {**self.givens, **dict(zip(self.want, theirs, strict=True))}
 
 
 @pytest.fixture(scope="module", params=BOOKS)
-def opened(request: pytest.FixtureRequest, _kept: object, tmp_path_factory: pytest.TempPathFactory) -> Opened:
-    page: Page = _kept.page  # type: ignore[attr-defined]
-    return Opened(page, BOOKS[request.param], tmp_path_factory.mktemp(request.param))
+def opened(request: pytest.FixtureRequest, _kept: Watched, tmp_path_factory: pytest.TempPathFactory) -> Opened:
+    return Opened(_kept.page, BOOKS[request.param], tmp_path_factory.mktemp(request.param))
 
 
 def test_every_quantity_is_the_same_in_the_page(opened: Opened, kept_page: Page) -> None:
@@ -104,28 +96,38 @@ def test_every_quantity_is_the_same_in_the_page(opened: Opened, kept_page: Page)
 
 def test_every_misconception_makes_the_same_of_the_same_numbers(opened: Opened, kept_page: Page) -> None:
     book = opened.book
-    for mistake in book.misconceptions.values():
-        needs = set(mistake.needs)
-        if mistake.of in needs and mistake.of in book.quantities:
-            needs = (needs - {mistake.of}) | set(book.quantities[mistake.of].needs)
-        elif mistake.of in book.givens:
-            needs.add(mistake.of)
-        seeds = {name: opened.theirs[name] for name in sorted(needs)}
-        ours = np.broadcast_to(book.arrays(seeds, [mistake.of], [mistake.name])[mistake.of], INPUTS)
-        (theirs,) = page_table(kept_page, list(seeds), [mistake.of], [mistake.name], INPUTS)
+    mistakes = list(book.misconceptions.values())
+    jobs = [Job(_seeds_of(book, mistake), [mistake.of], [mistake.name], INPUTS) for mistake in mistakes]
+    for mistake, job, (theirs,) in zip(mistakes, jobs, tables(kept_page, jobs), strict=True):
+        seeds = {name: opened.theirs[name] for name in job.names}
+        ours = np.broadcast_to(book.arrays(seeds, job.want, job.wrong)[mistake.of], INPUTS)
         rows = differing(ours, theirs)
         assert len(rows) == 0, f"{mistake.name}: {[(ours[row], theirs[row]) for row in rows[:3]]}"
 
 
+def _seeds_of(book: Book, mistake: Misconception) -> list[str]:
+    """What stands just before a misconception, and before the right value where that comes in."""
+    needs = set(mistake.needs)
+    if mistake.of in needs and mistake.of in book.quantities:
+        needs = (needs - {mistake.of}) | set(book.quantities[mistake.of].needs)
+    elif mistake.of in book.givens:
+        needs.add(mistake.of)
+    return sorted(needs)
+
+
 def test_every_misconception_changes_all_behind_it_alike(opened: Opened, kept_page: Page) -> None:
-    book, count = opened.book, 60
-    for mistake in book.misconceptions:
-        want = [n for n in opened.want if mistake in _mistakes_about(book, n)]
-        theirs = page_table(kept_page, list(opened.givens), want, [mistake], count)
-        for row in range(count):
+    book = opened.book
+    jobs = [
+        Job(
+            list(opened.givens), [name for name in opened.want if mistake in _mistakes_about(book, name)], [mistake], 60
+        )
+        for mistake in book.misconceptions
+    ]
+    for job, theirs in zip(jobs, tables(kept_page, jobs), strict=True):
+        for row in range(job.count):
             seeds = {name: float(column[row]) for name, column in opened.givens.items()}
-            ours = np.array(scalar(book, seeds, want, [mistake]))
-            assert len(differing(ours, np.array([column[row] for column in theirs]))) == 0, (mistake, seeds)
+            ours = np.array(scalar(book, seeds, job.want, job.wrong))
+            assert len(differing(ours, np.array([column[row] for column in theirs]))) == 0, (job.wrong, seeds)
 
 
 def _mistakes_about(book: Book, name: str) -> set[str]:

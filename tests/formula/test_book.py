@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from generator.formula import Book, OutOfRangeError, UnknownNameError, derived
 from tests.formula.invented_book import TEST_BOOK, basin_radius, pull
+from tests.formula.refusing_book import REFUSING_BOOK
 
 GIVENS = {"basin_width": 4.0, "basin_depth": 2.0, "wire_stress": 100.0}
 tape = st.integers(10, 30).map(lambda n: n / 10)
@@ -87,6 +88,12 @@ def test_division_by_zero_names_the_inputs() -> None:
     with pytest.raises(OutOfRangeError, match=r"share: .* with sand_boxes=0"):
         book.evaluate({"sand_boxes": 0}, ["share"])
     assert share(2) == 0.5
+
+
+def test_the_root_of_a_negative_number_is_refused_and_not_complex() -> None:
+    for name in ("power", "hidden_power"):
+        with pytest.raises(OutOfRangeError, match=r"with left=-8, right=0.5"):
+            REFUSING_BOOK.work_out({"left": -8, "right": 0.5}, [name], check=False)
 
 
 def test_quantities_in_a_circle_are_named() -> None:

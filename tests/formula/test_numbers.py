@@ -23,6 +23,8 @@ from generator.formula import interpolate, pick, show, show_full, whole_down, wh
         (150000, 0, "150000"),
         (1e-7, 3, "0.000"),
         (123456789.5, 0, "123456790"),
+        (1234567890.125, 4, "1234567890.1300"),
+        (1e30, 0, "1" + "0" * 30),
     ],
 )
 def test_numbers_are_shown_as_school_teaches_rounding(value: float, places: int, shown: str) -> None:

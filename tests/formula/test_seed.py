@@ -3,12 +3,14 @@
 import hashlib
 import struct
 from collections import Counter
+from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.formula import Stream
+from tests.formula.vectors import VECTORS
 
 
 @given(st.text(max_size=20), st.lists(st.integers(0, 40), max_size=6))
@@ -48,3 +50,11 @@ def test_a_shuffle_keeps_every_item_and_repeats_with_its_seed(items: list[int], 
     mixed = Stream(seed).shuffle(items)
     assert sorted(mixed) == sorted(items)
     assert mixed == Stream(seed).shuffle(items)
+
+
+@pytest.mark.parametrize("vector", VECTORS, ids=lambda vector: vector["seed"][:12] or "nothing")
+def test_drawn_numbers_are_those_that_the_page_gives_too(vector: dict[str, Any]) -> None:
+    words, below = Stream(vector["seed"]), Stream(vector["seed"])
+    assert [words.uint32() for _ in vector["words"]] == vector["words"]
+    assert [[count, below.below(count)] for count, _ in vector["below"]] == vector["below"]
+    assert Stream(vector["seed"]).shuffle(range(len(vector["shuffle"]))) == vector["shuffle"]
