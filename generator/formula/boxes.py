@@ -198,7 +198,7 @@ class _Layout:
     def fenced(self, inner: Box) -> Box:
         if inner.up + inner.down <= self.tallest_bracket * self.size:
             return self.row(self.before("("), inner, self.before(")"))
-        deep = 0.22 * self.size
+        deep = 0.3 * self.size
         top, foot = inner.up + 0.05 * self.size, -inner.down - 0.05 * self.size
         return self.row(self._bracket(deep, top, foot, 1), inner, self._bracket(deep, top, foot, -1))
 
@@ -207,7 +207,7 @@ class _Layout:
         middle, half = (top + foot) / 2, (top - foot) / 2
         turns = [pi / 2 * step / 6 for step in range(-6, 7)]
         start = 0.9 * deep if side == 1 else 0.1 * deep
-        points = tuple((start - side * 0.8 * deep * cos(turn), middle + half * sin(turn)) for turn in turns)
+        points = tuple((start - side * 0.6 * deep * cos(turn), middle + half * sin(turn)) for turn in turns)
         return Box(deep, top, -foot, (Stroke(points, self.thickness * self.size),))
 
     def root(self, inner: Box) -> Box:

@@ -332,7 +332,7 @@
   function lineMarkup(symbol, plain, inside) {
     var text = escaped(symbol + " = " + plain);
     if (!root.MathMLElement) { return text; }
-    return '<math alttext="' + text + '"><mrow>' + symbolMarkup(symbol) + "<mo>=</mo>" + inside + "</mrow></math>";
+    return '<math displaystyle="true" alttext="' + text + '"><mrow>' + symbolMarkup(symbol) + "<mo>=</mo>" + inside + "</mrow></math>";
   }
   function shownInLine(name, value, given) {
     var places;

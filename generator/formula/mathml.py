@@ -91,7 +91,7 @@ def mathml(book: Book, name: str, *, slots: bool = False, word: Word = english) 
     ]
     cells = "".join(f'<mtr><mtd style="text-align: left">{row}</mtd></mtr>' for row in rows)
     body = rows[0] if len(rows) == 1 else f'<mtable displaystyle="true">{cells}</mtable>'
-    return f'<math alttext="{escape(plain.plain_text(book, name, word=word))}">{body}</math>'
+    return f'<math displaystyle="true" alttext="{escape(plain.plain_text(book, name, word=word))}">{body}</math>'
 
 
 def symbol_markup(symbol: str) -> str:

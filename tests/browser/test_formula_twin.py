@@ -195,7 +195,7 @@ def test_negative_numbers_stand_in_brackets_beside_a_sign(kept_page: Page, tmp_p
     kept_page.goto(write_page(tmp_path, TEST_BOOK, {}).as_uri())
     seeds = {"basin_width": 5.0, "basin_depth": 1.5, "wire_stress": 100.0}
     last = kept_page.evaluate("seeds => Tankschool.formula.steps('everything', seeds)", seeds)[-1]
-    assert "(-0.7500)" in last["substituted"]
+    assert "(0.7500 − (-0.7500))) / −(1 + abs(-0.7500))" in last["substituted"]
     bracketed = '<mrow><mo>(</mo><mrow><mo form="prefix">\u2212</mo><mn>0.7500</mn></mrow><mo>)</mo></mrow>'
     assert bracketed in last["substitutedMarkup"]
     assert f"|</mo>{bracketed}" not in last["substitutedMarkup"]
