@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import importlib
 import sys
+from typing import Any
 
 import click
 
@@ -29,10 +30,14 @@ def bench(names: tuple[str, ...], as_json: bool) -> int:
     sys.path.insert(0, str(ROOT))
     rows = []
     for name in names or found:
-        for result in importlib.import_module(f"tests.benchmarks.bench_{name}").run():
+        for result in importlib.import_module(f"tests.benchmarks.bench_{name}").results():
             rows.append(result)
             if not as_json:
                 click.echo(str(result))
     if as_json:
-        say_json([result.as_row() for result in rows])
-    return ExitCode.GOOD if all(result.kept for result in rows) else ExitCode.PROBLEMS
+        say_json({"format": 1, "results": [_as_data(result) for result in rows]})
+    return ExitCode.GOOD if all(result.good for result in rows) else ExitCode.PROBLEMS
+
+
+def _as_data(result: Any) -> dict[str, object]:
+    return {name: getattr(result, name) for name in ("name", "ours", "baseline", "ratio", "limit", "good")}

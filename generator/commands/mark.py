@@ -60,7 +60,7 @@ def mark(
     marks = mark_set(printed_set, typed)
     decisions: dict[int, Decision] = {}
     if scheme is not None and practical is not None:
-        decisions = _decide(course, scheme, practical, marks)
+        decisions = _decide(course, scheme, practical, marks, printed_set.module)
     files: dict[Path, bytes] = {}
     if certificates is not None:
         folder = certificates / f"{scheme}-{printed_set.set_id}"
@@ -77,7 +77,7 @@ def mark(
     return ExitCode.GOOD
 
 
-def _decide(course: CourseContent, scheme: str, practical: Path, marks: SetMarks) -> dict[int, Decision]:
+def _decide(course: CourseContent, scheme: str, practical: Path, marks: SetMarks, module: str) -> dict[int, Decision]:
     names = [learner.learner.name for learner in marks.learners]
     seen = read_observations(str(practical), file_bytes(practical), names, course.practicals)
     critical = [competency.id for competency in course.competencies.values() if competency.critical]
@@ -89,6 +89,7 @@ def _decide(course: CourseContent, scheme: str, practical: Path, marks: SetMarks
             seen,
             learner.learner.name,
             critical,
+            [module],
         )
         for learner in marks.learners
     }
@@ -108,8 +109,9 @@ def _certificates(
 
 
 def _subjects(course: CourseContent, language: str) -> dict[str, str]:
-    """What practicals, their steps and competencies are called."""
+    """What modules, practicals, their steps and competencies are called."""
     found = {competency.id: competency.text[language] for competency in course.competencies.values()}
+    found |= {module.id: module.title[language] for module in course.modules.values()}
     for practical in course.practicals.values():
         found[practical.id] = practical.title[language]
         found |= {f"{practical.id}/{step.id}": step.text[language] for step in practical.steps}

@@ -5,7 +5,7 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
-from tests.benchmarks.bench_worksheet import class_set, ours, recorded, results
+from tests.benchmarks.bench_worksheet import class_set, ours, recorded
 from tests.sheets.recorder import replay
 
 
@@ -20,8 +20,3 @@ def test_the_baseline_draws_the_same_pages(language: str) -> None:
     if language == "en":  # joined Hindi letters can't be read back from a PDF
         for mine, plain in zip(one.pages[:3], other.pages[:3], strict=True):
             assert mine.extract_text().split() == plain.extract_text().split()
-
-
-def test_worksheets_keep_their_limit() -> None:
-    for result in results(runs=7):
-        assert result.good, str(result)
