@@ -7,7 +7,7 @@ from xml.etree.ElementTree import Element
 
 import markdown
 
-from generator.problems import RefusedError
+from generator.problems import MachineError, RefusedError
 from generator.sheets.flow import Box, Column, Grid, Piece, Row, Space, Text
 from generator.sheets.styles import BODY, CELL, HEADING, SUBHEADING, TIGHT, TITLE, Style
 from generator.sheets.text import Run
@@ -40,7 +40,9 @@ def _tree(text: str) -> Element:
     lines = text.split("\n")
     for preprocessor in reader.preprocessors:
         lines = preprocessor.run(lines)
-    root: Element = reader.parser.parseDocument(lines).getroot()
+    root = reader.parser.parseDocument(lines).getroot()
+    if root is None:
+        raise MachineError("the Markdown library gave no text back")
     for step in reader.treeprocessors:
         changed = step.run(root)
         root = root if changed is None else changed

@@ -135,10 +135,10 @@ HELD_BY_PRINT = ("foot", "props", "ring_strength", "roof", "shell_roof", "stabil
 """Topics whose numbers are held to worked tanks and tables in `tests/published` instead of to sums by hand."""
 
 
-@pytest.mark.parametrize("quantity", QUANTITIES)
+@pytest.mark.parametrize(
+    "quantity", [q for q in BOOK.quantities.values() if q.function.__module__.rpartition(".")[2] not in HELD_BY_PRINT]
+)
 def test_every_quantity_has_an_example_worked_by_hand(quantity: Any) -> None:
-    if quantity.function.__module__.rpartition(".")[2] in HELD_BY_PRINT:
-        return
     topics = (test_conversions, test_frame, test_hoops, test_mortar, test_setting_out, test_volumes, test_wall)
     assert quantity.name in {name for topic in topics for name, _, _ in topic.BY_HAND}
 
