@@ -21,7 +21,7 @@ LOOSE_ROOF = Constant(0.2, "", published("Civil Engineering Handbook, 2nd ed., e
 MORTAR_BENDING_ALLOWED = Constant(
     2.0,
     "MPa",
-    published("bending tension of M30 concrete in worked water tanks; mortar of 1:2.5 or richer is as strong"),
+    common_practice("bending tension of M30 concrete in worked tanks; for mortar no print was found: it may only warn"),
 )
 PUNCHING_ALLOWED = Constant(
     float(MORTAR_TENSION_ALLOWED) / 1.5, "MPa", derived("shear is largest at mid-depth, 1.5 of its mean: there 1.2 MPa")
