@@ -5,12 +5,15 @@ ordinary functions that no learner works out by hand: `shell`, `plates`, `sectio
 """
 
 from generator.calculations import (
+    column_roof,
     conversions,
     foot,
     frame,
+    hoop_choice,
     hoops,
     mortar,
     props,
+    rib_roof,
     ring_strength,
     roof,
     setting_out,
@@ -31,9 +34,12 @@ TOPICS = (
     volumes,
     mortar,
     ring_strength,
+    hoop_choice,
     foot,
     trough,
     roof,
+    column_roof,
+    rib_roof,
     shell_roof,
     props,
     stability,

@@ -1,4 +1,4 @@
-"""Ring tension and the hoops that bear it, level by level.
+"""Ring tension level by level, and the steel that it asks for; `hoop_choice` turns it into hoops.
 
 Hoops alone bear the ring tension; mortar is checked so that it does not crack. A wall whose foot can slide bears
 water weight x depth x radius. A wall that is held at its foot bears less there and a little more further up: a real
@@ -11,8 +11,6 @@ References:
     .. [2] Public sheet "Design of circular water tank (flexible joint)", 400 kL: hoop steel 115 MPa.
     .. [3] Circular Concrete Tanks Without Prestressing, Portland Cement Association, 1993, Table A-1.
 """
-
-from math import pi
 
 from generator.calculations._book import BOOK
 from generator.calculations.factor_tables import LEVEL_PLACES, LEVELS, RING, RING_PLACES, SHAPE_PLACES, SHAPES
@@ -37,7 +35,6 @@ LEAST_DEPTH = Constant(0.1, "m", derived("the shallowest water of this course; s
 YIELD_SHARE = Constant(217.5, "MPa", derived("0.87 of the 250 MPa of mild steel, as for a house: wrong for water"))
 THIN_HOOP = Constant(6, "mm", derived("the bar that a mason knows"))
 WATER_WEIGHT_READ_WRONG = Constant(9.81, "", derived("a tonne taken for a kilonewton"))
-ONE_SPACING = Constant(1, "m**2", derived("a spacing multiplied where it should divide"))
 SHAPE_COUNT = Constant(len(SHAPES), "", derived("columns of the ring table"))
 LAST_ROW = Constant(len(LEVELS) - 2, "", derived("last level of the ring table that has one below it"))
 
@@ -59,16 +56,6 @@ BOOK.given(
     high=130,
     step=5,
     source=derived("115 plain and 130 ribbed are the most that this course allows; less is safer"),
-)
-
-BOOK.given(
-    "other_hoop_diameter",
-    symbol="d_st",
-    unit="mm",
-    low=3,
-    high=16,
-    step=1,
-    source=common_practice("bars and wires that a village shop sells"),
 )
 
 
@@ -227,49 +214,6 @@ def ring_tension_held(ring_share: float, water_depth: float, inside_radius: floa
     return ring_share * WATER_WEIGHT * water_depth * inside_radius
 
 
-@BOOK.quantity(symbol="A_st", unit="mm**2", places=1, low=7, high=202, source=derived("area of a circle"))
-def hoop_area(hoop_diameter: float) -> float:
-    """Steel in the cut face of one hoop.
-
-    Args:
-        hoop_diameter: thickness of the hoop bar [mm], 3 to 16.
-
-    Returns:
-        Area [mm**2], 7 to 202.
-
-    Raises:
-        OutOfRangeError: a value outside its range.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(hoop_area(hoop_diameter=8), 1)
-        '50.3'
-    """
-    return pi * hoop_diameter**2 / 4
-
-
-@BOOK.quantity(symbol="A_sg", unit="mm**2/m", places=1, low=35, high=4030, source=derived("one hoop in every space"))
-def hoop_steel_given(hoop_area: float, hoop_spacing: float) -> float:
-    """Hoop steel in a metre of height.
-
-    Args:
-        hoop_area: cut face of one hoop [mm**2], 7 to 202.
-        hoop_spacing: largest gap between hoops [m], 0.05 to 0.2.
-
-    Returns:
-        Steel [mm**2/m], 35 to 4030.
-
-    Raises:
-        OutOfRangeError: a value outside its range.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(hoop_steel_given(hoop_area=50.3, hoop_spacing=0.12), 1)
-        '419.2'
-    """
-    return hoop_area / hoop_spacing
-
-
 @BOOK.quantity(
     symbol="A_sn",
     unit="mm**2/m",
@@ -297,113 +241,6 @@ def hoop_steel_needed(ring_tension_held: float, steel_working_stress: float) -> 
         '173.9'
     """
     return ring_tension_held * NEWTONS_IN_KILONEWTON / steel_working_stress
-
-
-@BOOK.quantity(symbol="f_sh", unit="MPa", places=1, low=0, high=2500, source=derived("ring tension / hoop steel"))
-def hoop_stress(ring_tension_held: float, hoop_steel_given: float) -> float:
-    """Stress in the hoops at a level. Allowed: 115 in plain bars, 130 in ribbed bars.
-
-    Args:
-        ring_tension_held: ring pull at the level [kN/m], 0 to 87.
-        hoop_steel_given: hoop steel that a metre of wall has [mm**2/m], 35 to 4030.
-
-    Returns:
-        Stress [MPa], 0 to 2500.
-
-    Raises:
-        OutOfRangeError: a value outside its range.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(hoop_stress(ring_tension_held=20, hoop_steel_given=419), 1)
-        '47.7'
-    """
-    return ring_tension_held * NEWTONS_IN_KILONEWTON / hoop_steel_given
-
-
-@BOOK.quantity(
-    symbol="f_sf", unit="MPa", places=1, low=0, high=2500, source=derived("ring tension of a free foot / hoop steel")
-)
-def hoop_stress_free(ring_tension_free: float, hoop_steel_given: float) -> float:
-    """Stress in the hoops at a level if the foot could slide; shown beside the other one.
-
-    Args:
-        ring_tension_free: ring pull at the level, foot free [kN/m], 0 to 87.
-        hoop_steel_given: hoop steel that a metre of wall has [mm**2/m], 35 to 4030.
-
-    Returns:
-        Stress [MPa], 0 to 2500.
-
-    Raises:
-        OutOfRangeError: a value outside its range.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(hoop_stress_free(ring_tension_free=18.8, hoop_steel_given=419), 1)
-        '44.9'
-    """
-    return ring_tension_free * NEWTONS_IN_KILONEWTON / hoop_steel_given
-
-
-@BOOK.quantity(
-    symbol="s_st",
-    unit="m",
-    places=3,
-    low=0,
-    high=0.2,
-    source=derived("one hoop / steel needed, rounded down to 5 mm and never wider than hoops may stand"),
-)
-def hoop_spacing_allowed(hoop_area: float, hoop_steel_needed: float) -> float:
-    """Widest distance from hoop to hoop at a level, in steps of 5 mm. Nothing means: a thicker hoop is needed.
-
-    Args:
-        hoop_area: cut face of one hoop [mm**2], 7 to 202.
-        hoop_steel_needed: hoop steel that a metre of wall needs [mm**2/m], 0 to 1100.
-
-    Returns:
-        Distance [m], 0 to 0.2.
-
-    Raises:
-        OutOfRangeError: a value outside its range.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(hoop_spacing_allowed(hoop_area=28.3, hoop_steel_needed=174), 3)
-        '0.160'
-    """
-    return min(WIDEST_HOOPS, whole_down(hoop_area / max(hoop_steel_needed, LEAST_STEEL) / TAPE_STEP) * TAPE_STEP)
-
-
-@BOOK.quantity(
-    symbol="s_so",
-    unit="m",
-    places=3,
-    low=0,
-    high=0.2,
-    source=derived("equal steel: spacing x the square of the thicknesses' ratio, rounded down to 5 mm"),
-)
-def other_hoop_spacing(hoop_spacing: float, hoop_diameter: float, other_hoop_diameter: float) -> float:
-    """Spacing of another bar that gives as much steel, in steps of 5 mm; nothing means: too thin.
-
-    Args:
-        hoop_spacing: largest gap between hoops [m], 0.05 to 0.2.
-        hoop_diameter: thickness of the hoop bar [mm], 3 to 16.
-        other_hoop_diameter: thickness of the hoop that the shop has [mm], 3 to 16.
-
-    Returns:
-        Distance [m], 0 to 0.2.
-
-    Raises:
-        OutOfRangeError: a value outside its range.
-
-    Example:
-        >>> from generator.formula import show
-        >>> show(other_hoop_spacing(hoop_spacing=0.12, hoop_diameter=8, other_hoop_diameter=6), 3)
-        '0.065'
-    """
-    return min(
-        WIDEST_HOOPS, whole_down(hoop_spacing * (other_hoop_diameter / hoop_diameter) ** 2 / TAPE_STEP) * TAPE_STEP
-    )
 
 
 @BOOK.quantity(
@@ -459,31 +296,7 @@ def steel_allowed_to_its_breaking(ring_tension_held: float) -> float:
     return ring_tension_held * NEWTONS_IN_KILONEWTON / YIELD_SHARE
 
 
-@BOOK.misconception(of="hoop_area")
-def hoop_area_from_thickness(hoop_diameter: float) -> float:
-    """The steel was thought to grow like the thickness: a bar of 6 mm was known, the others scaled from it."""
-    return pi * THIN_HOOP * hoop_diameter / 4
-
-
-@BOOK.misconception(of="other_hoop_spacing")
-def hoops_swapped_one_for_one(hoop_spacing: float) -> float:
-    """The other bar was set at the old spacing."""
-    return hoop_spacing
-
-
-@BOOK.misconception(of="other_hoop_spacing")
-def hoops_swapped_by_thickness(hoop_spacing: float, hoop_diameter: float, other_hoop_diameter: float) -> float:
-    """The spacing was changed like the thickness and not like its square."""
-    return min(WIDEST_HOOPS, whole_down(hoop_spacing * other_hoop_diameter / hoop_diameter / TAPE_STEP) * TAPE_STEP)
-
-
 @BOOK.misconception(of="ring_tension_free")
 def tonnes_taken_for_kilonewtons(level_depth: float, inside_radius: float) -> float:
     """A cubic metre of water was taken for 1 kN instead of nearly 10."""
     return WATER_WEIGHT * level_depth * inside_radius / WATER_WEIGHT_READ_WRONG
-
-
-@BOOK.misconception(of="hoop_steel_given")
-def hoops_in_a_metre_multiplied_by_spacing(hoop_area: float, hoop_spacing: float) -> float:
-    """The hoop was multiplied by its spacing and not divided."""
-    return hoop_area * hoop_spacing / ONE_SPACING

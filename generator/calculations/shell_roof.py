@@ -14,6 +14,16 @@ from generator.calculations.roof import MORTAR_WEIGHT
 from generator.calculations.setting_out import MILLIMETRES_IN_METRE
 from generator.formula import OutOfRangeError, derived
 
+BOOK.given(
+    "roof_rise_parts",
+    symbol="n_ro",
+    unit="",
+    low=5,
+    high=10,
+    step=1,
+    source=derived("a dome flatter than 51.8 degrees at its edge is pressed all over; rise of a fifth stays under it"),
+)
+
 
 @BOOK.quantity(symbol="h_ro", unit="m", places=2, low=0.06, high=1.6, source=derived("span divided by the parts"))
 def roof_rise(inside_diameter: float, roof_rise_parts: float) -> float:
