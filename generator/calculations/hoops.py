@@ -192,7 +192,7 @@ def hoop_length(hoop_circle_diameter: float, lap_length: float) -> float:
     unit="",
     places=0,
     low=1,
-    high=9,
+    high=10,
     source=derived("each piece closes its length less one lap; round up"),
 )
 def hoop_laps(hoop_circle_diameter: float, lap_length: float, stock_length: float) -> float:
@@ -204,7 +204,7 @@ def hoop_laps(hoop_circle_diameter: float, lap_length: float, stock_length: floa
         stock_length: length of a bar as sold [m], 4 to 12.
 
     Returns:
-        Number of laps [-], 1 to 9.
+        Number of laps [-], 1 to 10.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -216,17 +216,17 @@ def hoop_laps(hoop_circle_diameter: float, lap_length: float, stock_length: floa
     return whole_up(pi * hoop_circle_diameter / (stock_length - lap_length))
 
 
-@BOOK.quantity(symbol="L_e", unit="m", places=2, low=2.0, high=36, source=derived("once round, and every lap"))
+@BOOK.quantity(symbol="L_e", unit="m", places=2, low=2.0, high=39, source=derived("once round, and every lap"))
 def hoop_steel_length(hoop_circle_diameter: float, lap_length: float, hoop_laps: float) -> float:
     """Steel in one hoop, of one piece or of several.
 
     Args:
         hoop_circle_diameter: across the hoop's centre line [m], 0.6 to 8.2.
         lap_length: length of the lap [m], 0.15 to 1.3.
-        hoop_laps: laps in one hoop [-], 1 to 9.
+        hoop_laps: laps in one hoop [-], 1 to 10.
 
     Returns:
-        Length of all its pieces [m], 2 to 36.
+        Length of all its pieces [m], 2 to 39.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -240,19 +240,19 @@ def hoop_steel_length(hoop_circle_diameter: float, lap_length: float, hoop_laps:
 
 
 @BOOK.quantity(
-    symbol="n_s", unit="", places=0, low=1, high=441, source=derived("whole pieces from a bar, then whole bars")
+    symbol="n_s", unit="", places=0, low=1, high=490, source=derived("whole pieces from a bar, then whole bars")
 )
 def hoop_stock_bars(hoop_count: float, hoop_laps: float, stock_length: float, hoop_steel_length: float) -> float:
     """Bars to buy for the hoops alone; their left-over ends are not joined, since each joint needs one more lap.
 
     Args:
         hoop_count: hoops in the wall [-], 3 to 49.
-        hoop_laps: laps in one hoop, and its pieces [-], 1 to 9.
+        hoop_laps: laps in one hoop, and its pieces [-], 1 to 10.
         stock_length: length of a bar as sold [m], 4 to 12.
-        hoop_steel_length: steel in one hoop [m], 2 to 36.
+        hoop_steel_length: steel in one hoop [m], 2 to 39.
 
     Returns:
-        Number of bars [-], 1 to 441.
+        Number of bars [-], 1 to 490.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -333,17 +333,17 @@ def bar_mass_per_metre(bar_diameter: float) -> float:
     return bar_diameter**2 / BAR_MASS_DIVISOR
 
 
-@BOOK.quantity(symbol="M_h", unit="kg", places=1, low=0.3, high=2800, source=derived("length times mass of a metre"))
+@BOOK.quantity(symbol="M_h", unit="kg", places=1, low=0.3, high=3000, source=derived("length times mass of a metre"))
 def hoop_mass(hoop_count: float, hoop_steel_length: float, hoop_mass_per_metre: float) -> float:
     """Mass of all the hoops in the wall with all their laps, left-over ends not counted.
 
     Args:
         hoop_count: hoops in the wall [-], 3 to 49.
-        hoop_steel_length: steel in one hoop [m], 2 to 36.
+        hoop_steel_length: steel in one hoop [m], 2 to 39.
         hoop_mass_per_metre: mass of a metre [kg/m], 0.05 to 1.6.
 
     Returns:
-        Mass [kg], 0.3 to 2800.
+        Mass [kg], 0.3 to 3000.
 
     Raises:
         OutOfRangeError: a value outside its range.

@@ -106,3 +106,17 @@ def test_a_hoop_of_one_piece_is_the_same_either_way(values: dict[str, float]) ->
     found = BOOK.evaluate(values, ["hoop_length", "hoop_steel_length"])
     more = (found["hoop_laps"] - 1) * found["lap_length"]
     assert found["hoop_steel_length"] == pytest.approx(found["hoop_length"] + more)
+
+
+def test_the_widest_tank_from_the_shortest_bars_with_the_longest_laps_is_still_counted() -> None:
+    """Derived: 3.1416 x 8.098 m round, bars of 4 m less laps of 1.28 m: 25.44 / 2.72 = 9.35, so 10 pieces; 38.24 m."""
+    values = {
+        "inside_diameter": 8.0, "mesh_cover": 10, "inside_mesh_thickness": 15, "bar_diameter": 16, "hoop_diameter": 16,
+        "lap_diameters": 80, "stock_length": 4, "wall_height": 2.4, "hoop_spacing": 0.05,
+    }  # fmt: skip
+    found = BOOK.evaluate(values, ["hoop_stock_bars", "hoop_mass"])
+    assert found["hoop_circle_diameter"] == pytest.approx(8.098)
+    assert found["hoop_laps"] == 10 == BOOK.quantities["hoop_laps"].high
+    assert found["hoop_steel_length"] == pytest.approx(38.24, abs=0.005)
+    assert found["hoop_stock_bars"] == 490
+    assert found["hoop_mass"] == pytest.approx(49 * 38.24 * 256 / 162, rel=2e-4)
