@@ -17,8 +17,8 @@ from generator.curriculum.models import (
     Scenario,
     Scheme,
 )
-from generator.curriculum.plain_errors import did_you_mean
 from generator.problems import Loc, Problem
+from generator.problems.plain_errors import did_you_mean
 
 
 def name_problems(reading: Reading, figures: Mapping[str, Sequence[str]]) -> Iterator[Problem]:

@@ -17,9 +17,9 @@ from generator.curriculum.models import (
     Scenario,
     Steps,
 )
-from generator.curriculum.plain_errors import did_you_mean
 from generator.formula import Book, OutOfRangeError, UnknownNameError, show_full
 from generator.problems import Loc, Problem, few
+from generator.problems.plain_errors import did_you_mean
 
 MOST_CHOICES = 10_000
 """Numbers that one range may hold."""

@@ -20,11 +20,11 @@ from generator.curriculum.models import (
     QuestionBase,
     Scenario,
 )
-from generator.curriculum.plain_errors import did_you_mean
 from generator.curriculum.signs import dandas_behind_digits, pipes_for_dandas
 from generator.curriculum.texts import Filler, texts_of
 from generator.curriculum.trade_numbers import typed_by_hand
 from generator.problems import Loc, Problem, few
+from generator.problems.plain_errors import did_you_mean
 
 NOT_KNOWN = "?"
 """Stands for the place of a thing whose module is not there: that has its own problem."""

@@ -12,9 +12,9 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from generator.curriculum.models import Content
-from generator.curriculum.plain_errors import problems_of
 from generator.curriculum.schemas import KINDS
 from generator.problems import Loc, Problem, ProblemsError, YamlFile, decode, few, read_bytes, read_yaml
+from generator.problems.plain_errors import problems_of
 
 FOLDERS = ("course", "quizzes", "handouts")
 _INSIDE: dict[str, tuple[tuple[str, str], ...]] = {

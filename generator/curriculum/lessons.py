@@ -9,11 +9,11 @@ from itertools import chain, islice
 from typing import TypeAlias
 
 from generator.curriculum.calls import BLOCKS, IN_TEXTS, Call, Fault, calls
-from generator.curriculum.plain_errors import did_you_mean
 from generator.curriculum.signs import dandas_behind_digits
 from generator.curriculum.texts import Filler
 from generator.curriculum.trade_numbers import typed_by_hand
 from generator.problems import MOST_REPORTED
+from generator.problems.plain_errors import did_you_mean
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,10 +9,10 @@ from typing import Any, TypeVar
 from pydantic import BaseModel
 
 from generator.curriculum.calls import IN_TEXTS, Call, Fault, calls
-from generator.curriculum.plain_errors import did_you_mean
 from generator.curriculum.signs import DANDA, danda_fault
 from generator.formula import Book, Quantity, UnknownNameError, show, show_full
 from generator.problems import Loc
+from generator.problems.plain_errors import did_you_mean
 from generator.words import MissingWordError, Words
 
 AnyModel = TypeVar("AnyModel", bound=BaseModel)

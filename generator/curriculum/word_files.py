@@ -8,9 +8,9 @@ from itertools import islice
 from typing import Any
 
 from generator.curriculum.files import Reading
-from generator.curriculum.plain_errors import FORMAT, did_you_mean
 from generator.formula import Book, Given, Quantity, Status
 from generator.problems import MOST_REPORTED, Loc, Problem, YamlFile, few
+from generator.problems.plain_errors import FORMAT, did_you_mean
 from generator.words import Words
 from generator.words.language import Wording
 

@@ -14,9 +14,9 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from generator.curriculum.files import Reading
-from generator.curriculum.plain_errors import did_you_mean
 from generator.curriculum.word_files import loc_of
 from generator.problems import Problem, place_of
+from generator.problems.plain_errors import did_you_mean
 from generator.words import Words
 
 _SAYS = ("say", "say_one_of")

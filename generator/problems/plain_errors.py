@@ -10,7 +10,8 @@ from typing import Any, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from generator.problems import Loc, Problem, YamlFile, few
+from generator.problems.problem import Problem, few
+from generator.problems.yaml_file import Loc, YamlFile
 
 FORMAT = 1
 """The format of content files that this tool reads."""
