@@ -18,7 +18,9 @@ from generator.calculations import (
     roof,
     setting_out,
     shell_roof,
+    sizing,
     stability,
+    storage,
     trough,
     volumes,
     wall,
@@ -43,6 +45,8 @@ TOPICS = (
     shell_roof,
     props,
     stability,
+    storage,
+    sizing,
 )
 
 __all__ = ["BOOK", "TOPICS"]

@@ -1,0 +1,366 @@
+"""From the water that is wanted to a tank: diameter, height of the wall, and what column and floor take away.
+
+What is wanted is rounded up to what a mason sets out, never down: a diameter rounded down loses twice its share of the
+water. The overflow and not the wall says how deep the water is, and what lies below the tap can't be drawn.
+
+References:
+    .. [1] Volume of a round tank with a column, less freeboard; the diameter solved from it (derived, see the tests).
+    .. [2] Ferrocement action sheet: washout at the lowest point, tap outlet above it.
+"""
+
+from math import pi, sqrt
+
+from generator.calculations._book import BOOK
+from generator.calculations.ring_strength import LEAST_DEPTH
+from generator.calculations.volumes import LITRES_IN_CUBIC_METRE
+from generator.formula import Constant, derived, published, whole_down, whole_up
+
+BUILDING_STEP = Constant(0.05, "m", derived("diameters and walls are set out in steps of 5 cm"))
+METRES_IN_CENTIMETRE = Constant(0.01, "m/cm", derived("1 cm is 0.01 m"))
+NOTHING_DRAWN = Constant(0, "m**3", derived("a tap above the water draws nothing"))
+ONE_METRE_OF_WATER = Constant(1, "m/cm", derived("a metre taken for a centimetre"))
+
+BOOK.given(
+    "column_width",
+    symbol="w_q",
+    unit="m",
+    low=0,
+    high=0.4,
+    step=0.01,
+    source=derived("0 for no column; wider takes too much of a small tank"),
+)
+BOOK.given(
+    "dead_storage_height",
+    symbol="h_qd",
+    unit="m",
+    low=0,
+    high=0.3,
+    step=0.01,
+    source=published("ferrocement action sheet: the tap outlet stands above the washout; 0 for a tap at the floor"),
+)
+
+
+@BOOK.quantity(
+    symbol="A_qn", unit="m**2", places=2, low=0.15, high=51, source=derived("floor less the foot of the column")
+)
+def net_floor_area(floor_area: float, column_width: float) -> float:
+    """Floor that water stands on: the column's foot is taken off.
+
+    Args:
+        floor_area: area of the floor [m**2], 0.25 to 51.
+        column_width: width across the round column, 0 for none [m], 0 to 0.4.
+
+    Returns:
+        Area [m**2], 0.15 to 51.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(net_floor_area(floor_area=7.07, column_width=0.3), 2)
+        '7.00'
+    """
+    return floor_area - pi / 4 * column_width**2
+
+
+@BOOK.quantity(symbol="V_qc", unit="m**3", places=3, low=0, high=0.28, source=derived("a round column up to the water"))
+def column_volume(column_width: float, water_depth: float) -> float:
+    """Room that the column takes from the water: up to the overflow, not to the roof.
+
+    Args:
+        column_width: width across the round column, 0 for none [m], 0 to 0.4.
+        water_depth: depth of the water [m], 0.1 to 2.2.
+
+    Returns:
+        Volume [m**3], 0 to 0.28.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(column_volume(column_width=0.3, water_depth=1.25), 3)
+        '0.088'
+    """
+    return pi / 4 * column_width**2 * water_depth
+
+
+@BOOK.quantity(
+    symbol="V_qn", unit="m**3", places=3, low=0.05, high=50, source=derived("pi/4 x (D x D - c x c) x depth")
+)
+def net_tank_volume(tank_volume: float, column_volume: float) -> float:
+    """Water in the full tank, less the column.
+
+    Args:
+        tank_volume: water in the full tank, column not taken off [m**3], 0.1 to 50.
+        column_volume: volume [m**3], 0 to 0.28.
+
+    Returns:
+        Volume [m**3], 0.05 to 50.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(net_tank_volume(tank_volume=6.64, column_volume=0.088), 3)
+        '6.552'
+    """
+    return tank_volume - column_volume
+
+
+@BOOK.quantity(
+    symbol="V_qd",
+    unit="m**3",
+    places=3,
+    low=0,
+    high=15.1,
+    source=derived("floor without column times height of the tap"),
+)
+def dead_volume(net_floor_area: float, dead_storage_height: float, water_depth: float) -> float:
+    """Water below the tap: silt settles in it, and nobody can draw it.
+
+    Args:
+        net_floor_area: area [m**2], 0.15 to 51.
+        dead_storage_height: tap outlet above the floor [m], 0 to 0.3.
+        water_depth: depth of the water [m], 0.1 to 2.2.
+
+    Returns:
+        Volume [m**3], 0 to 15.1.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(dead_volume(net_floor_area=7, dead_storage_height=0.1, water_depth=1.25), 3)
+        '0.700'
+    """
+    return net_floor_area * min(dead_storage_height, water_depth)
+
+
+@BOOK.quantity(
+    symbol="V_qu",
+    unit="m**3",
+    places=3,
+    low=0,
+    high=50,
+    source=derived("water in the tank less what lies below the tap"),
+)
+def usable_volume(net_tank_volume: float, dead_volume: float) -> float:
+    """Water that can be drawn.
+
+    Args:
+        net_tank_volume: volume [m**3], 0.05 to 50.
+        dead_volume: volume [m**3], 0 to 15.1.
+
+    Returns:
+        Volume [m**3], 0 to 50.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(usable_volume(net_tank_volume=6.552, dead_volume=0.7), 3)
+        '5.852'
+    """
+    return max(NOTHING_DRAWN, net_tank_volume - dead_volume)
+
+
+@BOOK.quantity(symbol="v_q", unit="L/cm", places=1, low=1, high=510, source=derived("1 cm on 1 m2 is 10 L"))
+def volume_per_centimetre(net_floor_area: float) -> float:
+    """What one centimetre on the gauge stick stands for.
+
+    Args:
+        net_floor_area: area [m**2], 0.15 to 51.
+
+    Returns:
+        Water in a centimetre [L/cm], 1 to 510.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(volume_per_centimetre(net_floor_area=7), 1)
+        '70.0'
+    """
+    return net_floor_area * METRES_IN_CENTIMETRE * LITRES_IN_CUBIC_METRE
+
+
+@BOOK.quantity(
+    symbol="D_q",
+    unit="m",
+    places=2,
+    low=0.5,
+    high=8,
+    source=derived("square root of 4 V / (pi h) + c x c, rounded up to 5 cm"),
+)
+def diameter_for_volume(wanted_volume: float, water_depth: float, column_width: float) -> float:
+    """Inside diameter that holds the wanted water at a depth, rounded up to 5 cm.
+
+    Args:
+        wanted_volume: water that is wanted [m**3], 0.5 to 50.
+        water_depth: depth of the water [m], 0.1 to 2.2.
+        column_width: width across the round column, 0 for none [m], 0 to 0.4.
+
+    Returns:
+        Inside diameter [m], 0.5 to 8.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(diameter_for_volume(wanted_volume=6.5, water_depth=1.25, column_width=0.3), 2)
+        '2.60'
+    """
+    return (
+        whole_up(sqrt(4 * wanted_volume / (pi * max(water_depth, LEAST_DEPTH)) + column_width**2) / BUILDING_STEP)
+        * BUILDING_STEP
+    )
+
+
+@BOOK.quantity(
+    symbol="h_qn", unit="m", places=3, low=0.005, high=2.2, source=derived("volume over the floor without the column")
+)
+def water_depth_needed(wanted_volume: float, net_floor_area: float) -> float:
+    """Depth of water that the wanted volume takes on this floor, beside the column.
+
+    Args:
+        wanted_volume: water that is wanted [m**3], 0.5 to 50.
+        net_floor_area: area [m**2], 0.15 to 51.
+
+    Returns:
+        Depth [m], 0.005 to 2.2.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(water_depth_needed(wanted_volume=6.5, net_floor_area=7), 3)
+        '0.929'
+    """
+    return wanted_volume / net_floor_area
+
+
+@BOOK.quantity(
+    symbol="H_q",
+    unit="m",
+    places=2,
+    low=0.1,
+    high=2.4,
+    source=derived("depth and the drop of the overflow, rounded up to 5 cm"),
+)
+def wall_height_needed(water_depth_needed: float, overflow_drop: float) -> float:
+    """Wall that the wanted volume asks for: up to the overflow and on to the top, rounded up to 5 cm.
+
+    Args:
+        water_depth_needed: depth [m], 0.005 to 2.2.
+        overflow_drop: overflow below the top of the wall [m], 0.05 to 0.5.
+
+    Returns:
+        Height of the wall [m], 0.1 to 2.4.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(wall_height_needed(water_depth_needed=0.929, overflow_drop=0.15), 2)
+        '1.10'
+    """
+    return whole_up((water_depth_needed + overflow_drop) / BUILDING_STEP) * BUILDING_STEP
+
+
+@BOOK.misconception(of="net_floor_area")
+def column_added_to_the_floor(floor_area: float, column_width: float) -> float:
+    """The column's foot was added."""
+    return floor_area + pi / 4 * column_width**2
+
+
+@BOOK.misconception(of="column_volume")
+def column_to_the_top_of_the_wall(column_width: float, wall_height: float) -> float:
+    """The column was taken to the top of the wall, not to the water."""
+    return pi / 4 * column_width**2 * wall_height
+
+
+@BOOK.misconception(of="column_volume")
+def column_width_for_its_radius(column_width: float, water_depth: float) -> float:
+    """The whole width of the column was taken where half belongs."""
+    return pi * column_width**2 * water_depth
+
+
+@BOOK.misconception(of="net_tank_volume")
+def column_forgotten(tank_volume: float) -> float:
+    """The column was forgotten."""
+    return tank_volume
+
+
+@BOOK.misconception(of="net_tank_volume")
+def tank_full_to_the_top_of_the_wall(net_floor_area: float, wall_height: float) -> float:
+    """The water was taken up to the top of the wall."""
+    return net_floor_area * wall_height
+
+
+@BOOK.misconception(of="dead_volume")
+def tap_height_from_the_water(net_floor_area: float, dead_storage_height: float, water_depth: float) -> float:
+    """The water above the tap was taken for the water below it."""
+    return net_floor_area * (water_depth - dead_storage_height)
+
+
+@BOOK.misconception(of="usable_volume")
+def water_below_the_tap_counted(net_tank_volume: float) -> float:
+    """The water below the tap was counted."""
+    return net_tank_volume
+
+
+@BOOK.misconception(of="volume_per_centimetre")
+def metre_for_a_centimetre(net_floor_area: float) -> float:
+    """A metre of water was taken for a centimetre."""
+    return net_floor_area * ONE_METRE_OF_WATER * LITRES_IN_CUBIC_METRE
+
+
+@BOOK.misconception(of="diameter_for_volume")
+def diameter_rounded_down(wanted_volume: float, water_depth: float, column_width: float) -> float:
+    """The diameter was rounded down."""
+    return (
+        whole_down(sqrt(4 * wanted_volume / (pi * max(water_depth, LEAST_DEPTH)) + column_width**2) / BUILDING_STEP)
+        * BUILDING_STEP
+    )
+
+
+@BOOK.misconception(of="diameter_for_volume")
+def radius_given_as_diameter(wanted_volume: float, water_depth: float) -> float:
+    """The radius that holds the water was given as the diameter."""
+    return whole_up(sqrt(wanted_volume / (pi * max(water_depth, LEAST_DEPTH))) / BUILDING_STEP) * BUILDING_STEP
+
+
+@BOOK.misconception(of="diameter_for_volume")
+def diameter_from_the_wall_height(wanted_volume: float, wall_height: float, column_width: float) -> float:
+    """The height of the wall was taken for the depth of the water."""
+    return (
+        whole_up(sqrt(4 * wanted_volume / (pi * max(wall_height, LEAST_DEPTH)) + column_width**2) / BUILDING_STEP)
+        * BUILDING_STEP
+    )
+
+
+@BOOK.misconception(of="water_depth_needed")
+def depth_from_a_square_floor(wanted_volume: float, inside_diameter: float) -> float:
+    """The floor was taken for a square."""
+    return wanted_volume / inside_diameter**2
+
+
+@BOOK.misconception(of="wall_height_needed")
+def wall_only_as_high_as_the_water(water_depth_needed: float) -> float:
+    """The wall was made as high as the water; no room for the overflow."""
+    return whole_up(water_depth_needed / BUILDING_STEP) * BUILDING_STEP
+
+
+@BOOK.misconception(of="wall_height_needed")
+def wall_height_rounded_down(water_depth_needed: float, overflow_drop: float) -> float:
+    """The height was rounded down."""
+    return whole_down((water_depth_needed + overflow_drop) / BUILDING_STEP) * BUILDING_STEP
