@@ -56,7 +56,7 @@ def test_sums_done_by_hand(name: str, values: dict[str, float], result: str) -> 
 
 
 def test_litres_in_a_minute_make_the_spring_sixty_times_as_strong() -> None:
-    values = {"bucket_litres": 12, "bucket_seconds": 48}
+    values: dict[str, float] = {"bucket_litres": 12, "bucket_seconds": 48}
     assert read_wrong("litres_a_minute_for_a_second", values, "spring_flow") == pytest.approx(15)
     assert read_wrong("seconds_over_litres", values, "spring_flow") == pytest.approx(4)
 
@@ -78,12 +78,12 @@ def test_forgotten_animals_leave_people_without() -> None:
 
 
 def test_months_of_four_weeks_lose_two_days_in_thirty() -> None:
-    values = {"daily_shortfall": 338, "dry_days": 60}
+    values: dict[str, float] = {"daily_shortfall": 338, "dry_days": 60}
     assert read_wrong("months_of_four_weeks", values, "storage_needed") == pytest.approx(338 * 56)
 
 
 def test_a_first_flush_is_taken_off_for_every_wash() -> None:
-    values = {"roof_yield": 10800, "first_flush_volume": 67.5, "first_flushes": 14}
+    values: dict[str, float] = {"roof_yield": 10800, "first_flush_volume": 67.5, "first_flushes": 14}
     assert read_wrong("first_flush_forgotten", values, "roof_yield_kept") == 10800
     assert read_wrong("roof_washed_once", values, "roof_yield_kept") == pytest.approx(10732.5)
 
@@ -93,14 +93,14 @@ def test_more_washing_than_rain_leaves_nothing_and_not_less() -> None:
 
 
 def test_a_strong_spring_leaves_nothing_missing() -> None:
-    values = {"daily_need": 500, "spring_daily_yield": 648, "dry_days": 80, "tank_litres": 100}
+    values: dict[str, float] = {"daily_need": 500, "spring_daily_yield": 648, "dry_days": 80, "tank_litres": 100}
     assert shown("daily_shortfall", values) == "0"
     assert shown("storage_needed", values) == "0"
     assert shown("days_of_water", values) == "365.0"  # even the smallest tank is never emptied
 
 
 def test_a_tank_never_fills_where_all_is_drawn() -> None:
-    values = {"tank_litres": 100, "spring_daily_yield": 500, "daily_need": 500}
+    values: dict[str, float] = {"tank_litres": 100, "spring_daily_yield": 500, "daily_need": 500}
     assert shown("filling_days", values) == "365.0"
 
 
