@@ -5,10 +5,12 @@ ordinary functions that no learner works out by hand: `shell`, `plates`, `sectio
 """
 
 from generator.calculations import (
+    base,
     column_roof,
     conversions,
     foot,
     frame,
+    ground,
     hoop_choice,
     hoops,
     mortar,
@@ -47,6 +49,8 @@ TOPICS = (
     stability,
     storage,
     sizing,
+    ground,
+    base,
 )
 
 __all__ = ["BOOK", "TOPICS"]
