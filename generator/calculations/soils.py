@@ -208,6 +208,18 @@ def judge_ground(
     )
 
 
+def describe_soil(soil: Soil, words: Words) -> tuple[str, ...]:
+    """The name of a kind of ground, and how hand and eye tell it, where the tables say so.
+
+    Args:
+        soil: a kind that the tables give a value for.
+        words: of the reader's language.
+    """
+    sign = BEARING[soil].sign
+    name = words.say_one_of("ground.soil", soil)
+    return (name,) if sign is None else (name, words.say_one_of("ground.sign", sign))
+
+
 def explain_ground(check: GroundCheck, words: Words) -> tuple[str, ...]:
     """The reasons in words; what is refused outright is said as in the bands.
 

@@ -13,6 +13,7 @@ from generator.calculations.soils import (
     Family,
     FieldSign,
     Soil,
+    describe_soil,
     explain_ground,
     is_loose,
     judge_ground,
@@ -123,6 +124,11 @@ def test_every_ground_sign_and_reason_has_words(language: str) -> None:
         texts["ground"]["reason"][code]
         for code in ("pressure_too_high", "wet_clay_look_again", "clay_settles", "look_for_uneven")
     )
+    kinds = {f"ground.{part}.{key}": text for part in ("soil", "sign") for key, text in texts["ground"][part].items()}
+    named = Words(language, kinds)
+    assert describe_soil(Soil.HARD_ROCK, named) == (texts["ground"]["soil"]["hard_rock"],)
+    clay = describe_soil(Soil.MEDIUM_CLAY, named)
+    assert clay == (texts["ground"]["soil"]["medium_clay"], texts["ground"]["sign"]["thumb_nail"])
     assert explain_ground(judge_ground(RefusedGround.PEAT, wet=False, pressure=9), words) == (
         texts["band"]["reason"]["peat"],
     )
