@@ -141,6 +141,7 @@ def test_every_function_can_be_shown_in_all_forms(function: Any) -> None:
 def units() -> pint.UnitRegistry[Any]:
     registry: pint.UnitRegistry[Any] = pint.UnitRegistry()
     registry.define("bag = [bag]")
+    registry.define("coin = [coin]")
     return registry
 
 
@@ -223,10 +224,10 @@ def test_at_the_ends_of_the_givens_too_only_a_limit_on_the_way_refuses() -> None
     """Givens at an end of their range oftener than not: corners that evenly drawn tanks seldom reach."""
     draw, rows = np.random.default_rng(11), 20_000
     columns = {}
-    for name, given in BOOK.givens.items():
-        steps = int((given.high - given.low) / given.step + 1e-9)
+    for name, entry in BOOK.givens.items():
+        steps = int((entry.high - entry.low) / entry.step + 1e-9)
         anywhere, end = draw.integers(0, steps + 1, rows), draw.choice([0, steps], rows)
-        columns[name] = np.round(given.low + given.step * np.where(draw.random(rows) < 0.25, anywhere, end), 6)
+        columns[name] = np.round(entry.low + entry.step * np.where(draw.random(rows) < 0.25, anywhere, end), 6)
     found = BOOK.arrays(columns, BOOK.quantities)
     inside = {}
     for name in BOOK.quantities:

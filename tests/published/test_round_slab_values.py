@@ -7,7 +7,6 @@ Circular Concrete Tanks Without Prestressing to 0.001 (from memory, checked).
 
 import numpy as np
 import pytest
-from scipy.integrate import solve_bvp
 
 from generator.calculations.plates import POISSON, Edge, clamped_moments, column_slab, hinged_moments
 
@@ -52,24 +51,3 @@ def test_slab_on_a_column(
     assert slab.edge_moment == pytest.approx(at_edge, abs=0.00006)
     assert slab.field_moment == pytest.approx(field, abs=0.00006)
     assert slab.field_at == pytest.approx(where, abs=0.006)
-
-
-@pytest.mark.parametrize("edge", ["fixed", "hinged"])
-@pytest.mark.parametrize("head", [0.08, 0.2, 0.3])
-def test_slab_on_a_column_agrees_with_a_numerical_solution(head: float, edge: Edge) -> None:
-    """Independent: the plate equation as four first-order equations (w, slope, moment, shear) solved by scipy."""
-
-    def equations(r, y):  # type: ignore[no-untyped-def]
-        slope, moment, shear = y[1], y[2], y[3]
-        curvature = moment - POISSON * slope / r  # moment stands for w'' + nu w'/r
-        ring = slope / r + POISSON * curvature
-        return np.vstack([slope, curvature, shear - (moment - ring) / r, 1 - shear / r])
-
-    def ends(a, b):  # type: ignore[no-untyped-def]
-        return np.array([a[0], a[1], b[0], b[1] if edge == "fixed" else b[2]])
-
-    r = np.linspace(head, 1, 400)
-    solved = solve_bvp(equations, ends, r, np.zeros((4, r.size)), tol=1e-8, max_nodes=20000)
-    assert solved.success
-    assert column_slab(head, edge).head_moment == pytest.approx(-solved.y[2][0], abs=2e-5)
-    assert column_slab(head, edge).edge_moment == pytest.approx(-solved.y[2][-1], abs=2e-5)

@@ -10,15 +10,16 @@ from math import asin, degrees, pi, sqrt
 
 import numpy as np
 import pytest
-from scipy.integrate import quad, solve_bvp
+from scipy.integrate import quad
 
 from generator.calculations import BOOK
-from generator.calculations.plates import clamped_moments, hinged_moments
 from generator.calculations.ring_levels import allowed_steel_stress, ring_tension
+from generator.calculations.section import uncracked_ring_stress
 from generator.calculations.shell import foot_moment, foot_shear, wall_forces
 from generator.calculations.shell_roof import dome_forces, edge_slope
 
 FOUR_TANKS = [(1.50, 1.15, 45), (2.90, 1.55, 117), (4.20, 1.82, 199), (5.70, 1.97, 292)]
+"""Inside diameter and water depth [m]: common practice, no source. Stress [MPa] is derived from them."""
 
 
 def bare(name: str, *values: float) -> float:
@@ -41,7 +42,49 @@ def test_uniform_6_mm_hoops_pass_at_2_m3_are_at_the_edge_at_10_and_fail_above(
 def test_hoop_tension_of_four_tanks(diameter: float, depth: float, wall: float, free: float, hinged: float) -> None:
     found = ring_tension(depth, diameter, wall, np.linspace(0, depth, 401).tolist())
     assert found.free.max() == pytest.approx(free, abs=0.11)
-    assert found.hinged.max() == pytest.approx(hinged, rel=0.03)
+    assert found.hinged.max() == pytest.approx(hinged, abs=0.06)
+    assert found.demand.max() == pytest.approx(found.hinged.max())
+
+
+@pytest.mark.parametrize(
+    ("diameter", "depth", "stress"), [(1.5, 1.15, 25), (2.9, 1.55, 66), (4.2, 1.82, 112), (5.7, 1.97, 164)]
+)
+def test_uniform_8_mm_hoops_would_still_fail_at_50_m3(diameter: float, depth: float, stress: float) -> None:
+    """Free foot; at the hinged peak of the largest, 41.3 kN/m, it is 123 MPa: over 115 plain, under 130 ribbed."""
+    seeds = {"inside_diameter": diameter, "level_depth": depth, "hoop_diameter": 8, "hoop_spacing": 0.15}
+    assert BOOK.evaluate(seeds, ["hoop_stress_free"])["hoop_stress_free"] == pytest.approx(stress, abs=0.6)
+    assert bare("hoop_stress", 41.3, bare("hoop_steel_given", bare("hoop_area", 8), 0.15)) == pytest.approx(
+        123, abs=0.5
+    )
+
+
+@pytest.mark.parametrize(("steel", "stress"), [(424, 130), (479, 115)])
+def test_steel_of_the_largest_and_hoops_that_give_it(steel: float, stress: float) -> None:
+    """8 mm at 100 or 10 mm at 150 low down."""
+    assert bare("hoop_steel_needed", 55.1, stress) == pytest.approx(steel, abs=0.6)
+    assert bare("hoop_steel_given", bare("hoop_area", 8), 0.1) > steel
+    assert bare("hoop_steel_given", bare("hoop_area", 10), 0.15) > steel
+
+
+@pytest.mark.parametrize(("tension", "hoop", "spacing"), [(22.0, 8, 0.15), (22.0, 6, 0.10), (37.5, 8, 0.125)])
+def test_better_hoops_of_10_and_25_m3_are_within_plain_steel(tension: float, hoop: float, spacing: float) -> None:
+    assert bare("hoop_stress", tension, bare("hoop_steel_given", bare("hoop_area", hoop), spacing)) <= 115
+
+
+@pytest.mark.parametrize("wall", [60, 75])
+def test_the_foot_of_the_largest_pushes_out_and_bends(wall: float) -> None:
+    """5.2 to 5.6 kN/m and 0.7 to 0.8 kN.m/m, to 3 %, at 60 mm; a thicker wall more. A lean base takes neither."""
+    shape = bare("shape_number", 1.97, 5.70, wall)
+    push, moment = (
+        bare("foot_push", bare("foot_push_share", shape), 1.97),
+        bare("foot_moment", bare("foot_moment_share", shape), 1.97),
+    )
+    if wall == 60:
+        assert 5.2 <= push <= 5.6 * 1.03
+        assert 0.7 <= moment <= 0.8 * 1.03
+    else:
+        assert push > 5.6
+        assert moment > 0.8
 
 
 @pytest.mark.parametrize(("wall", "tension"), [(35, 1.57), (60, 0.92)])
@@ -69,6 +112,26 @@ def test_e1_and_e3_ring_tension_and_steel() -> None:
     assert bare("hoop_steel_needed", 227.36, 115) == pytest.approx(1977, abs=0.5)
     assert bare("hoop_area", 20) / 1977 * 1000 == pytest.approx(159, abs=0.5)
     assert bare("hoop_steel_given", bare("hoop_area", 20), 0.15) == pytest.approx(2093, rel=2e-3)
+    # 400 m3 under the overflow, 3.8 m: 11.57 m, built 11.60; a wall of 163.7 mm at 1.2 MPa and modular ratio 13.33
+    assert sqrt(400 / 3.8 * 4 / pi) == pytest.approx(11.57, abs=0.01)
+    assert uncracked_ring_stress(227.36, 163.7, 2093, 13.33) == pytest.approx(1.2, rel=1e-3)
+
+
+def test_e1_upper_half_upright_steel_and_floor() -> None:
+    """At 1.5 m: 75.75 kN/m, 757.5 mm2, 16 mm at 265.3; uprights 330 mm2, 10 at 237.9; floor 450 mm2, 10 at 174.4."""
+    tension = bare("ring_tension_free", 1.5, 5.05) * 10 / 9.81
+    assert (tension, bare("hoop_steel_needed", tension, 100)) == pytest.approx((75.75, 757.5))
+    assert bare("hoop_area", 16) / 757.5 * 1000 == pytest.approx(265.3, abs=0.2)
+    assert bare("hoop_area", 10) / 330 * 1000 == pytest.approx(237.9, abs=0.2)
+    assert bare("hoop_area", 10) / 450 * 1000 == pytest.approx(174.4, abs=0.2)
+    assert pi * 10.1**2 / 4 * 2.5 == pytest.approx(200.3, abs=0.05)
+
+
+def test_e2_volume_and_steel() -> None:
+    """Online course note: 13 m, 3.8 m of water, 504.4 m3; 26 000 kg/m; 16 mm at 7 cm is 28.72 cm2, printed 28.73."""
+    assert pi * 13**2 / 4 * 3.8 == pytest.approx(504.4, abs=0.05)
+    assert bare("ring_tension_free", 4.0, 6.5) * 1000 / 9.81 == pytest.approx(26_000)
+    assert bare("hoop_steel_given", bare("hoop_area", 16), 0.07) / 100 == pytest.approx(28.72, abs=0.01)
 
 
 def test_e4_published_tank_in_feet_and_pounds() -> None:
@@ -78,6 +141,14 @@ def test_e4_published_tank_in_feet_and_pounds() -> None:
     assert foot_moment(shape) * water * height**3 == pytest.approx(14804 / 1.3 / 1.7, rel=0.022)
     assert forces.moment.max() * water * height**3 == pytest.approx(3756 / 1.3 / 1.7, rel=0.025)
     assert forces.ring.max() * water * height * diameter / 2 == pytest.approx(55945 / 1.65 / 1.7, rel=0.01)
+    # recomputed with another solver: 6777 at the foot, 1737 at 0.73 and 20 026 at 0.62 of the depth, push 4137 lb/ft
+    assert foot_moment(shape) * water * height**3 == pytest.approx(6777, abs=1.5)
+    assert foot_shear(shape) * water * height**2 == pytest.approx(4137, rel=5e-4)
+    assert forces.depth[int(forces.moment.argmax())] == pytest.approx(0.73, abs=0.006)
+    assert forces.depth[int(forces.ring.argmax())] == pytest.approx(0.62, abs=0.006)
+    wrong = 55945 / 1.3 / 1.7
+    assert wrong == pytest.approx(25_314, abs=2), "a public script divides by the factors of bending: must be rejected"
+    assert abs(forces.ring.max() * water * height * diameter / 2 - wrong) > 5000
 
 
 def test_e5_classic_tank_from_memory() -> None:
@@ -95,7 +166,9 @@ def test_e5_classic_tank_from_memory() -> None:
 
 def test_e8_handbook_tank() -> None:
     found = ring_tension(2.0, 2.5, 40, np.linspace(0, 2, 401).tolist())
+    assert pi * 2.5**2 / 4 * 2.0 == pytest.approx(9.82, abs=0.005), "printed as 10 m3"
     assert found.free.max() == pytest.approx(24.5, abs=0.05)
+    assert 0.49 <= bare("mortar_tension", found.fixed.max(), 40) <= 0.6
     assert found.fixed.max() == pytest.approx(19.8, abs=0.05)
     assert 2 - found.heights[int(np.argmax(found.fixed))] == pytest.approx(1.57, abs=0.02)
     assert foot_moment(40) * 9.81 * 8 == pytest.approx(0.264, abs=0.001)
@@ -103,45 +176,13 @@ def test_e8_handbook_tank() -> None:
 
 def test_e9_hoops_at_ultimate_stress_must_be_rejected() -> None:
     """100 m3, 5 m deep, 12 mm at 375 mm: 419 MPa in service; 970 mm2/m, 12 mm at 115 mm, are needed at 130 MPa."""
+    assert sqrt(100 / 5 * 4 / pi) == pytest.approx(5.05, abs=0.005)
+    assert bare("ring_tension_free", 5.0, 5.05 / 2) * 10 / 9.81 == pytest.approx(126, abs=0.3)
     stress = bare("hoop_stress_free", 126, bare("hoop_steel_given", bare("hoop_area", 12), 0.375))
     assert stress == pytest.approx(419, rel=0.005)
     assert stress > 3 * allowed_steel_stress(ribbed=True)
     assert bare("hoop_steel_needed", 126, 130) == pytest.approx(970, rel=0.002)
     assert bare("hoop_spacing_allowed", bare("hoop_area", 12), 970) == pytest.approx(0.115)
-
-
-@pytest.mark.parametrize(("foot", "shape"), [("fixed", 3.0), ("fixed", 40.0), ("hinged", 9.0), ("hinged", 60.0)])
-def test_wall_forces_agree_with_a_numerical_solution(foot: str, shape: float) -> None:
-    """Independent: the shell equation as four first-order equations, solved by scipy; x up from the foot, w = T."""
-    stiff = 48 * (1 - 0.2**2) * shape**2
-
-    def equations(x, y):  # type: ignore[no-untyped-def]
-        return np.vstack([y[1], y[2], y[3], stiff * (1 - x - y[0])])
-
-    def ends(a, b):  # type: ignore[no-untyped-def]
-        return np.array([a[0], a[1] if foot == "fixed" else a[2], b[2], b[3]])
-
-    x = np.linspace(0, 1, 400)
-    solved = solve_bvp(equations, ends, x, np.zeros((4, x.size)), tol=1e-7, max_nodes=50000)
-    assert solved.success
-    forces = wall_forces(shape, 1 - x, foot)  # type: ignore[arg-type]
-    assert forces.ring == pytest.approx(solved.sol(x)[0], abs=2e-5)
-    assert forces.moment == pytest.approx(-solved.sol(x)[2] / stiff, abs=2e-6)
-
-
-@pytest.mark.parametrize("edge", ["fixed", "hinged"])
-def test_round_slabs_agree_with_a_numerical_solution(edge: str) -> None:
-    def equations(r, y):  # type: ignore[no-untyped-def]
-        return np.vstack([y[1] - 0.2 * y[0] / r, -r / 2 - (y[1] - (y[0] / r + 0.2 * (y[1] - 0.2 * y[0] / r))) / r])
-
-    def ends(a, b):  # type: ignore[no-untyped-def]
-        return np.array([a[0], b[0] if edge == "fixed" else b[1]])
-
-    r = np.linspace(1e-3, 1, 800)
-    solved = solve_bvp(equations, ends, r, np.zeros((2, r.size)), tol=1e-6, max_nodes=50000)
-    closed = clamped_moments if edge == "fixed" else hinged_moments
-    for share in (0.1, 0.4, 0.8, 1.0):
-        assert abs(solved.sol(share)[1]) == pytest.approx(abs(closed(share)[0]), abs=2e-3)
 
 
 @pytest.mark.parametrize(
@@ -236,5 +277,42 @@ def test_a_flat_roof_of_4_2_m_without_a_column() -> None:
 
 
 def test_e6_public_sheet_asks_twice_the_plate_s_moment() -> None:
+    assert (0.1 * 2400 + 100) * 1.5 + 100 * 1.8 == 690, "slab, finishes and people with the sheet's own factors"
+    floor = bare("floor_area", 2.15)
+    assert (floor, floor * 1.4, floor * 690) == pytest.approx((14.52, 20.331, 10_020.19), rel=2e-4)
+    assert sqrt(20 / 1.4 * 4 / pi) == pytest.approx(4.26, abs=0.006)
     assert bare("flat_roof_moment", 690, 2.15) == pytest.approx(638, abs=1)
     assert pytest.approx(1275.81, abs=0.01) == 0.1 * 690 * 4.30**2
+
+
+def test_e7_quantity_survey_page_prints_the_bags_of_another_tank() -> None:
+    """Inside 4.0 m, wall 150, height 3.0, base 150, slab 100, lean concrete 100 mm under it, a hole of 0.6 m.
+
+    Base 2.178, wall 5.867, slab 1.452 (net 1.423), lean concrete 1.59 m3, steel 1 % = 744 kg: these come out. 10.963 m3
+    of 1:2:4 needs 69.5 bags (1.54 of dry stuff, 1440 kg/m3); the page's 21.12 bags must be rejected.
+    """
+    plate = pi * 4.3**2 / 4
+    base, wall, slab = 0.15 * plate, pi * 4.15 * 0.15 * 3.0, 0.1 * plate
+    net, lean = slab - pi * 0.6**2 / 4 * 0.1, pi * 4.5**2 / 4 * 0.1
+    assert (base, wall, slab, net, lean) == pytest.approx((2.178, 5.867, 1.452, 1.423, 1.59), abs=0.0015)
+    total = base + wall + net
+    assert (total, total * 0.01 * 7850) == pytest.approx((9.468, 744), rel=0.0015)
+    bags = (total * 0.99 + lean) * 1.54 / 7 * 1440 / 50
+    assert bags == pytest.approx(69.5, abs=0.1)
+    assert bags > 3 * 21.12
+
+
+def test_weights_of_a_tank_on_its_base() -> None:
+    """Derived: inside 3.0 m, water 2.0, wall 40 mm, base 100 mm going 0.15 m out, roof 30 mm, 24 kN/m3.
+
+    Water 138.7, wall 19.3, base 21.5, roof 5.4 kN on a base 3.38 m across: 20.6 kN/m2. The wall's 19.3 kN come out with
+    2.1 m, 0.1 m above the water; 2.0 m of it are 18.3 kN.
+    """
+    water = 9.81 * pi * 3.0**2 / 4 * 2.0
+    outside = bare("outside_diameter", 3.0, 40)
+    across = bare("base_diameter", outside, 0.15)
+    wall = bare("empty_weight", pi * (outside**2 - 3.0**2) / 4 * 2.1, 0)
+    base = bare("empty_weight", 0, bare("base_concrete_volume", across, 100))
+    roof = 24 * 0.03 * pi * outside**2 / 4
+    assert (across, water, wall, base, roof) == pytest.approx((3.38, 138.7, 19.3, 21.5, 5.4), abs=0.05)
+    assert (water + wall + base + roof) / (pi * across**2 / 4) == pytest.approx(20.6, abs=0.05)
