@@ -8,12 +8,12 @@ References:
     .. [2] Ferrocement action sheet: washout at the lowest point, tap outlet above it.
 """
 
-from math import pi, sqrt
+from math import atan, pi, sqrt
 
 from generator.calculations._book import BOOK
 from generator.calculations.ring_strength import LEAST_DEPTH
 from generator.calculations.volumes import LITRES_IN_CUBIC_METRE
-from generator.formula import Constant, derived, published, whole_down, whole_up
+from generator.formula import Constant, common_practice, derived, published, whole_down, whole_up
 
 BUILDING_STEP = Constant(0.05, "m", derived("diameters and walls are set out in steps of 5 cm"))
 METRES_IN_CENTIMETRE = Constant(0.01, "m/cm", derived("1 cm is 0.01 m"))
@@ -37,6 +37,24 @@ BOOK.given(
     high=0.3,
     step=0.01,
     source=published("ferrocement action sheet: the tap outlet stands above the washout; 0 for a tap at the floor"),
+)
+BOOK.given(
+    "floor_dip",
+    symbol="f_qb",
+    unit="m",
+    low=0,
+    high=0.3,
+    step=0.01,
+    source=common_practice("a floor falls to its washout; deeper floors are another building"),
+)
+BOOK.given(
+    "trough_rim_gap",
+    symbol="g_qt",
+    unit="m",
+    low=0,
+    high=0.15,
+    step=0.01,
+    source=derived("from a trough full to the rim to the radius of the smallest one"),
 )
 
 
@@ -276,6 +294,84 @@ def wall_height_needed(water_depth_needed: float, overflow_drop: float) -> float
     return whole_up((water_depth_needed + overflow_drop) / BUILDING_STEP) * BUILDING_STEP
 
 
+@BOOK.quantity(
+    symbol="V_qb", unit="m**3", places=3, low=0, high=7.6, source=derived("part of a ball: pi f (3 a a + f f) / 6")
+)
+def bowl_floor_volume(inside_radius: float, floor_dip: float) -> float:
+    """Water in a bowl-shaped floor, below the foot of the wall; it is not in the volume of the tank.
+
+    Args:
+        inside_radius: centre to wet face [m], 0.3 to 4.
+        floor_dip: middle of the floor below the foot of the wall [m], 0 to 0.3.
+
+    Returns:
+        Volume [m**3], 0 to 7.6.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(bowl_floor_volume(inside_radius=1.3, floor_dip=0.1), 3)
+        '0.266'
+    """
+    return pi * floor_dip * (3 * inside_radius**2 + floor_dip**2) / 6
+
+
+@BOOK.quantity(symbol="V_qk", unit="m**3", places=3, low=0, high=5.1, source=derived("a third of floor x fall"))
+def funnel_floor_volume(floor_area: float, floor_dip: float) -> float:
+    """Water in a funnel-shaped floor, below the foot of the wall; it is not in the volume of the tank.
+
+    Args:
+        floor_area: area of the floor [m**2], 0.25 to 51.
+        floor_dip: middle of the floor below the foot of the wall [m], 0 to 0.3.
+
+    Returns:
+        Volume [m**3], 0 to 5.1.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(funnel_floor_volume(floor_area=5.31, floor_dip=0.1), 3)
+        '0.177'
+    """
+    return floor_area * floor_dip / 3
+
+
+@BOOK.quantity(
+    symbol="V_qt",
+    unit="m**3",
+    places=3,
+    low=0,
+    high=3.5,
+    source=derived("part of a half-round log below the water; r r acos(g/r) - g sqrt(r r - g g), times the length"),
+)
+def trough_water_volume(trough_radius: float, trough_length: float, trough_rim_gap: float) -> float:
+    """Water in a half-round trough whose overflow lies below the rim.
+
+    Args:
+        trough_radius: half across at the rim [m], 0.15 to 0.6.
+        trough_length: inside length [m], 0.5 to 6.
+        trough_rim_gap: water below the rim of the trough [m], 0 to 0.15.
+
+    Returns:
+        Volume [m**3], 0 to 3.5.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(trough_water_volume(trough_radius=0.35, trough_length=2, trough_rim_gap=0.05), 3)
+        '0.315'
+    """
+    angle = 2 * atan(sqrt((trough_radius - trough_rim_gap) / (trough_radius + trough_rim_gap)))
+    triangle = trough_rim_gap * sqrt(trough_radius**2 - trough_rim_gap**2)
+    return (trough_radius**2 * angle - triangle) * trough_length
+
+
 @BOOK.misconception(of="net_floor_area")
 def column_added_to_the_floor(floor_area: float, column_width: float) -> float:
     """The column's foot was added."""
@@ -364,3 +460,27 @@ def wall_only_as_high_as_the_water(water_depth_needed: float) -> float:
 def wall_height_rounded_down(water_depth_needed: float, overflow_drop: float) -> float:
     """The height was rounded down."""
     return whole_down((water_depth_needed + overflow_drop) / BUILDING_STEP) * BUILDING_STEP
+
+
+@BOOK.misconception(of="bowl_floor_volume")
+def bowl_taken_for_a_flat_floor(floor_area: float, floor_dip: float) -> float:
+    """The floor was taken to be as deep everywhere as in the middle."""
+    return floor_area * floor_dip
+
+
+@BOOK.misconception(of="funnel_floor_volume")
+def funnel_taken_for_half(floor_area: float, floor_dip: float) -> float:
+    """Half of the full depth was taken; a funnel holds a third."""
+    return floor_area * floor_dip / 2
+
+
+@BOOK.misconception(of="trough_water_volume")
+def trough_full_to_the_rim(trough_volume: float) -> float:
+    """The trough was filled to its rim."""
+    return trough_volume
+
+
+@BOOK.misconception(of="trough_water_volume")
+def trough_water_shared_by_depth(trough_volume: float, trough_radius: float, trough_rim_gap: float) -> float:
+    """The water was shared out by depth, as if the sides stood upright."""
+    return trough_volume * (trough_radius - trough_rim_gap) / trough_radius

@@ -2,6 +2,7 @@
 
 from math import pi
 
+import numpy as np
 import pytest
 from hypothesis import given
 
@@ -21,9 +22,14 @@ BY_HAND: list[Example] = [
     ),  # 4 x 9.5 / 5.0265 = 7.5599, and 0.0625; the root of 7.6224 is 2.761
     ("water_depth_needed", {"wanted_volume": 9.5, "net_floor_area": 6.15}, "1.545"),  # 9.5 / 6.15 = 1.5447
     ("wall_height_needed", {"water_depth_needed": 1.545, "overflow_drop": 0.13}, "1.70"),  # 1.675, up to 5 cm
+    ("bowl_floor_volume", {"inside_radius": 1.6, "floor_dip": 0.12}, "0.483"),  # 0.062832 x (7.68 + 0.0144)
+    ("funnel_floor_volume", {"floor_area": 8.1, "floor_dip": 0.12}, "0.324"),  # 0.972 / 3
+    (
+        "trough_water_volume", {"trough_radius": 0.3, "trough_length": 2, "trough_rim_gap": 0.15}, "0.111",
+    ),  # a gap of half the radius: 0.09 x pi/3 - 0.15 x 0.2598 = 0.05528
 ]  # fmt: skip
 
-TANK_PART = {"column_width": 0.17, "dead_storage_height": 0.07}
+TANK_PART = {"column_width": 0.17, "dead_storage_height": 0.07, "floor_dip": 0.08, "trough_rim_gap": 0.04}
 LIMITS_PART = {"diameter_for_volume", "water_depth_needed", "wall_height_needed"}
 """A tank wider than 8 m or deeper than 2.2 m is refused."""
 AFTER_PART = {"column_volume", "net_tank_volume", "dead_volume", "usable_volume"}
@@ -117,3 +123,27 @@ def test_parts_of_the_water_add_up(values: dict[str, float]) -> None:
         return
     found = BOOK.work_out(values, ["usable_volume"], check=False)
     assert found["usable_volume"] + found["dead_volume"] + found["column_volume"] == pytest.approx(found["tank_volume"])
+
+
+def test_a_trough_shared_by_depth_holds_less_than_it_seems() -> None:
+    values = {"trough_radius": 0.3, "trough_length": 2, "trough_rim_gap": 0.15}
+    assert read_wrong("trough_water_shared_by_depth", values, "trough_water_volume") == pytest.approx(0.1414, abs=5e-5)
+    assert read_wrong("trough_full_to_the_rim", values, "trough_water_volume") == pytest.approx(0.2827, abs=5e-5)
+
+
+@given(values=givens("trough_radius", "trough_length", "trough_rim_gap"))
+def test_water_in_a_trough_is_the_sum_of_its_thin_layers(values: dict[str, float]) -> None:
+    """Independent: a hundred thousand flat strips of water, each as wide as the round is there."""
+    radius, gap = values["trough_radius"], values["trough_rim_gap"]
+    edges = np.linspace(gap, radius, 100_001)
+    below = (edges[:-1] + edges[1:]) / 2
+    strips = 2 * np.sqrt(radius**2 - below**2) * (radius - gap) / 100_000
+    found = BOOK.evaluate(values, ["trough_water_volume"])["trough_water_volume"]
+    assert found == pytest.approx(float(strips.sum()) * values["trough_length"], rel=1e-5, abs=1e-9)
+
+
+@given(values=givens("inside_diameter", "floor_dip"))
+def test_a_bowl_holds_more_than_a_funnel_and_less_than_a_flat_floor(values: dict[str, float]) -> None:
+    found = BOOK.evaluate(values, ["bowl_floor_volume", "funnel_floor_volume"])
+    flat = read_wrong("bowl_taken_for_a_flat_floor", values, "bowl_floor_volume")
+    assert found["funnel_floor_volume"] <= found["bowl_floor_volume"] <= flat
