@@ -1,19 +1,31 @@
 """The shared calculation module: every number of the course comes from here, one topic a file.
 
-Topics of the graph: `conversions`, `setting_out`, `frame`, `hoops`, `wall`, `volumes`, `mortar`. Beside them stand
-ordinary functions that no learner works out by hand: `shell`, `plates`, `section`, `cutting`, `reservoir`, `calendar`.
+`TOPICS` are the topics of the graph. Beside them stand ordinary functions that no learner works out by hand: `shell`,
+`plates`, `section`, `ring_levels`, `column_foot`, `bands`, `cutting`, `reservoir`, `calendar` and others.
 """
 
 from generator.calculations import (
     base,
+    batching,
     column_roof,
     conversions,
+    cover,
+    curing,
+    disinfection,
+    finishing,
     foot,
     frame,
     ground,
     hoop_choice,
     hoops,
+    labour,
+    leak_test,
+    loads,
+    mesh,
+    money,
     mortar,
+    outlets,
+    plastering,
     props,
     rib_roof,
     ring_strength,
@@ -24,6 +36,7 @@ from generator.calculations import (
     stability,
     storage,
     trough,
+    uprights,
     volumes,
     wall,
 )
@@ -51,6 +64,19 @@ TOPICS = (
     sizing,
     ground,
     base,
+    outlets,
+    leak_test,
+    disinfection,
+    batching,
+    plastering,
+    curing,
+    finishing,
+    mesh,
+    uprights,
+    cover,
+    labour,
+    loads,
+    money,
 )
 
 __all__ = ["BOOK", "TOPICS"]
