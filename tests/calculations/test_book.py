@@ -155,7 +155,7 @@ def with_units(function: Any, registry: Any, values: dict[str, float]) -> Any:
     plain = function.__globals__
     names = {n: registry.Quantity(float(v), v.unit) for n, v in plain.items() if isinstance(v, Constant)}
     names |= {n: bare(plain[n]) for n in ("whole_up", "whole_down", "sin", "cos") if n in plain}
-    names |= {"sqrt": lambda x: x**0.5}
+    names |= {"sqrt": lambda x: x**0.5, "_where": lambda test, yes, no: yes if test else no}
     arguments = (registry.Quantity(values[n], BOOK.entry(n).unit) for n in parse(function).needs)
     return recompiled(function, names)(*arguments)
 
