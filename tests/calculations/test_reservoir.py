@@ -168,7 +168,7 @@ def test_the_wash_takes_no_more_than_once_for_each_dry_spell(rain: list[float], 
 
 
 def test_a_first_flush_asks_for_a_larger_tank() -> None:
-    """By hand, 36 L a mm: 360 - 120 + 120 - 120 + 180 L are missing at the worst, and 67.5 more for each of two washes."""
+    """By hand, 36 L a mm: 360 - 120 + 120 - 120 + 180 L are missing at the worst, and 67.5 for each of two washes."""
     rain = [0.0, 0, 0, 0, 5, 0, 0, 5, 0, 0, 0, 5, 40, 0, 0]
     need = [60.0] * len(rain)
     clean = storage_by_sequent_peak(roof_inflow(rain, 45, 0.8, 0, dry_steps=2), need)
