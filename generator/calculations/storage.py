@@ -199,7 +199,7 @@ BOOK.given(
 )
 
 
-@BOOK.quantity(symbol="U_qp", unit="L/d", places=0, low=0, high=50000, source=derived("people times litres"))
+@BOOK.quantity(symbol="U_qp", unit="L/d", places=1, low=0, high=50000, source=derived("people times litres"))
 def people_need(people: float, litres_each: float) -> float:
     """What all the people draw in a day.
 
@@ -215,14 +215,14 @@ def people_need(people: float, litres_each: float) -> float:
 
     Example:
         >>> from generator.formula import show
-        >>> show(people_need(people=7, litres_each=20), 0)
-        '140'
+        >>> show(people_need(people=7, litres_each=20), 1)
+        '140.0'
     """
     return people * litres_each
 
 
 @BOOK.quantity(
-    symbol="U_qa", unit="L/d", places=0, low=0, high=18000, source=derived("head times litres, large and small apart")
+    symbol="U_qa", unit="L/d", places=1, low=0, high=18000, source=derived("head times litres, large and small apart")
 )
 def animal_need(
     large_animals: float, litres_per_large_animal: float, small_animals: float, litres_per_small_animal: float
@@ -244,13 +244,13 @@ def animal_need(
     Example:
         >>> from generator.formula import show
         >>> given = dict(large_animals=3, litres_per_large_animal=30, small_animals=20, litres_per_small_animal=5)
-        >>> show(animal_need(**given), 0)
-        '190'
+        >>> show(animal_need(**given), 1)
+        '190.0'
     """
     return large_animals * litres_per_large_animal + small_animals * litres_per_small_animal
 
 
-@BOOK.quantity(symbol="U_qd", unit="L/d", places=0, low=0, high=68000, source=derived("people and animals"))
+@BOOK.quantity(symbol="U_qd", unit="L/d", places=1, low=0, high=68000, source=derived("people and animals"))
 def daily_need(people_need: float, animal_need: float) -> float:
     """What people and animals need in a day.
 
@@ -266,8 +266,8 @@ def daily_need(people_need: float, animal_need: float) -> float:
 
     Example:
         >>> from generator.formula import show
-        >>> show(daily_need(people_need=140, animal_need=190), 0)
-        '330'
+        >>> show(daily_need(people_need=140, animal_need=190), 1)
+        '330.0'
     """
     return people_need + animal_need
 
@@ -275,7 +275,7 @@ def daily_need(people_need: float, animal_need: float) -> float:
 @BOOK.quantity(
     symbol="S_qd",
     unit="L",
-    places=0,
+    places=1,
     low=0,
     high=24820000,
     source=derived("need of a day times days; nothing comes in"),
@@ -295,8 +295,8 @@ def dry_season_need(daily_need: float, dry_days: float) -> float:
 
     Example:
         >>> from generator.formula import show
-        >>> show(dry_season_need(daily_need=330, dry_days=40), 0)
-        '13200'
+        >>> show(dry_season_need(daily_need=330, dry_days=40), 1)
+        '13200.0'
     """
     return daily_need * dry_days
 
@@ -304,7 +304,7 @@ def dry_season_need(daily_need: float, dry_days: float) -> float:
 @BOOK.quantity(
     symbol="Q_qs",
     unit="L/s",
-    places=3,
+    places=4,
     low=0.004,
     high=5,
     source=published("FAO Training, section 3: Q = volume / time, the most exact way below 5 L/s"),
@@ -324,8 +324,8 @@ def spring_flow(bucket_litres: float, bucket_seconds: float) -> float:
 
     Example:
         >>> from generator.formula import show
-        >>> show(spring_flow(bucket_litres=15, bucket_seconds=50), 3)
-        '0.300'
+        >>> show(spring_flow(bucket_litres=15, bucket_seconds=50), 4)
+        '0.3000'
     """
     return bucket_litres / bucket_seconds
 
@@ -362,7 +362,7 @@ def can_fill_time(can_litres: float, spring_flow: float) -> float:
 @BOOK.quantity(
     symbol="Y_qs",
     unit="L/d",
-    places=0,
+    places=1,
     low=0,
     high=432000,
     source=derived("flow times the seconds of a day, times the share counted on"),
@@ -382,14 +382,14 @@ def spring_daily_yield(spring_flow: float, spring_share_kept: float) -> float:
 
     Example:
         >>> from generator.formula import show
-        >>> show(spring_daily_yield(spring_flow=0.3, spring_share_kept=75), 0)
-        '19440'
+        >>> show(spring_daily_yield(spring_flow=0.3, spring_share_kept=75), 1)
+        '19440.0'
     """
     return spring_flow * SECONDS_IN_DAY * spring_share_kept / PERCENT
 
 
 @BOOK.quantity(
-    symbol="U_qm", unit="L/d", places=0, low=0, high=68000, source=derived("need less yield, never below nothing")
+    symbol="U_qm", unit="L/d", places=1, low=0, high=68000, source=derived("need less yield, never below nothing")
 )
 def daily_shortfall(daily_need: float, spring_daily_yield: float) -> float:
     """What is missing each day; nothing where the spring gives enough.
@@ -406,13 +406,13 @@ def daily_shortfall(daily_need: float, spring_daily_yield: float) -> float:
 
     Example:
         >>> from generator.formula import show
-        >>> show(daily_shortfall(daily_need=330, spring_daily_yield=250), 0)
-        '80'
+        >>> show(daily_shortfall(daily_need=330, spring_daily_yield=250), 1)
+        '80.0'
     """
     return max(NO_FLOW, daily_need - spring_daily_yield)
 
 
-@BOOK.quantity(symbol="S_q", unit="L", places=0, low=0, high=24820000, source=derived("shortfall times days"))
+@BOOK.quantity(symbol="S_q", unit="L", places=1, low=0, high=24820000, source=derived("shortfall times days"))
 def storage_needed(daily_shortfall: float, dry_days: float) -> float:
     """What the tank must hold to bridge the dry days while the spring runs on.
 
@@ -428,8 +428,8 @@ def storage_needed(daily_shortfall: float, dry_days: float) -> float:
 
     Example:
         >>> from generator.formula import show
-        >>> show(storage_needed(daily_shortfall=80, dry_days=40), 0)
-        '3200'
+        >>> show(storage_needed(daily_shortfall=80, dry_days=40), 1)
+        '3200.0'
     """
     return daily_shortfall * dry_days
 
@@ -458,7 +458,7 @@ def storage_needed_volume(storage_needed: float) -> float:
 @BOOK.quantity(
     symbol="Y_qr",
     unit="L",
-    places=0,
+    places=1,
     low=0,
     high=2850000,
     source=published("GTZ/GATE 1989: rain x roof in plan x runoff share"),
@@ -479,8 +479,8 @@ def roof_yield(rain_depth: float, roof_area: float, runoff_coefficient: float) -
 
     Example:
         >>> from generator.formula import show
-        >>> show(roof_yield(rain_depth=300, roof_area=40, runoff_coefficient=0.75), 0)
-        '9000'
+        >>> show(roof_yield(rain_depth=300, roof_area=40, runoff_coefficient=0.75), 1)
+        '9000.0'
     """
     return rain_depth * roof_area * runoff_coefficient * LITRES_OF_ONE_MILLIMETRE
 
@@ -510,7 +510,7 @@ def first_flush_volume(first_flush_depth: float, roof_area: float) -> float:
 @BOOK.quantity(
     symbol="Y_qk",
     unit="L",
-    places=0,
+    places=1,
     low=0,
     high=2850000,
     source=derived("yield less every first flush, never below nothing"),
@@ -531,8 +531,8 @@ def roof_yield_kept(roof_yield: float, first_flush_volume: float, first_flushes:
 
     Example:
         >>> from generator.formula import show
-        >>> show(roof_yield_kept(roof_yield=9000, first_flush_volume=60, first_flushes=12), 0)
-        '8280'
+        >>> show(roof_yield_kept(roof_yield=9000, first_flush_volume=60, first_flushes=12), 1)
+        '8280.0'
     """
     return max(NO_WATER, roof_yield - first_flushes * first_flush_volume)
 

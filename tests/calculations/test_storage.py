@@ -9,24 +9,24 @@ from generator.formula import OutOfRangeError
 from tests.calculations.worked import Example, givens, read_wrong, shown
 
 BY_HAND: list[Example] = [
-    ("people_need", {"people": 23, "litres_each": 30}, "690"),  # 23 x 30
+    ("people_need", {"people": 23, "litres_each": 30}, "690.0"),  # 23 x 30
     (
         "animal_need",
         {"large_animals": 4, "litres_per_large_animal": 35, "small_animals": 26, "litres_per_small_animal": 6},
-        "296",
+        "296.0",
     ),  # 140 + 156
-    ("daily_need", {"people_need": 690, "animal_need": 296}, "986"),  # 690 + 296
-    ("dry_season_need", {"daily_need": 986, "dry_days": 50}, "49300"),  # 986 x 50
-    ("spring_flow", {"bucket_litres": 12, "bucket_seconds": 48}, "0.250"),  # a quarter of a litre
+    ("daily_need", {"people_need": 690, "animal_need": 296}, "986.0"),  # 690 + 296
+    ("dry_season_need", {"daily_need": 986, "dry_days": 50}, "49300.0"),  # 986 x 50
+    ("spring_flow", {"bucket_litres": 12, "bucket_seconds": 48}, "0.2500"),  # a quarter of a litre
     ("can_fill_time", {"can_litres": 18, "spring_flow": 0.25}, "72"),  # 18 x 4 s
-    ("spring_daily_yield", {"spring_flow": 0.01, "spring_share_kept": 75}, "648"),  # 864 x 3/4
-    ("daily_shortfall", {"daily_need": 986, "spring_daily_yield": 648}, "338"),  # 986 - 648
-    ("storage_needed", {"daily_shortfall": 338, "dry_days": 50}, "16900"),  # 338 x 50
+    ("spring_daily_yield", {"spring_flow": 0.01, "spring_share_kept": 75}, "648.0"),  # 864 x 3/4
+    ("daily_shortfall", {"daily_need": 986, "spring_daily_yield": 648}, "338.0"),  # 986 - 648
+    ("storage_needed", {"daily_shortfall": 338, "dry_days": 50}, "16900.0"),  # 338 x 50
     ("storage_needed_volume", {"storage_needed": 16900}, "16.90"),  # 1000 L in 1 m3
-    ("roof_yield", {"rain_depth": 320, "roof_area": 45, "runoff_coefficient": 0.75}, "10800"),  # 14400 x 3/4
+    ("roof_yield", {"rain_depth": 320, "roof_area": 45, "runoff_coefficient": 0.75}, "10800.0"),  # 14400 x 3/4
     ("first_flush_volume", {"first_flush_depth": 1.5, "roof_area": 45}, "67.5"),  # 45 + 22.5
     (
-        "roof_yield_kept", {"roof_yield": 10800, "first_flush_volume": 67.5, "first_flushes": 14}, "9855",
+        "roof_yield_kept", {"roof_yield": 10800, "first_flush_volume": 67.5, "first_flushes": 14}, "9855.0",
     ),  # 10800 - 945
     ("days_of_water", {"tank_litres": 8450, "daily_shortfall": 338}, "25.0"),  # 338 x 25
     (
@@ -89,13 +89,13 @@ def test_a_first_flush_is_taken_off_for_every_wash() -> None:
 
 
 def test_more_washing_than_rain_leaves_nothing_and_not_less() -> None:
-    assert shown("roof_yield_kept", {"roof_yield": 40, "first_flush_volume": 67.5, "first_flushes": 1}) == "0"
+    assert shown("roof_yield_kept", {"roof_yield": 40, "first_flush_volume": 67.5, "first_flushes": 1}) == "0.0"
 
 
 def test_a_strong_spring_leaves_nothing_missing() -> None:
     values: dict[str, float] = {"daily_need": 500, "spring_daily_yield": 648, "dry_days": 80, "tank_litres": 100}
-    assert shown("daily_shortfall", values) == "0"
-    assert shown("storage_needed", values) == "0"
+    assert shown("daily_shortfall", values) == "0.0"
+    assert shown("storage_needed", values) == "0.0"
     assert shown("days_of_water", values) == "365.0"  # even the smallest tank is never emptied
 
 

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from generator.calculations import BOOK
 from generator.calculations.bands import Band, judge
 from generator.calculations.tank_shapes import Shape, shapes, split
 from generator.formula import OutOfRangeError
@@ -198,3 +199,14 @@ def test_an_option_outside_its_range_is_named_with_who_to_ask(option: str, value
     if option != "volume" or value < 1 or isnan(value):
         with pytest.raises(OutOfRangeError, match=rf"{option} = .*licensed engineer"):
             split(**options)  # type: ignore[arg-type]
+
+
+@given(volume=volumes, column=columns, drop=drops)
+def test_the_book_works_out_every_shape_and_finds_the_same_diameter(volume: float, column: float, drop: float) -> None:
+    """What is planned can be taught: each shape is within the ranges of the formulas, and they agree with it."""
+    for shape in shapes(volume, None, None, column, drop):
+        seeds = {"inside_diameter": shape.diameter, "wall_height": shape.wall_height, "overflow_drop": drop,
+                 "water_depth": shape.water_depth, "column_width": column, "wanted_volume": volume}  # fmt: skip
+        found = BOOK.evaluate(seeds, ["net_tank_volume", "diameter_for_volume"])
+        assert found["net_tank_volume"] == pytest.approx(shape.volume)
+        assert max(0.6, found["diameter_for_volume"]) == pytest.approx(shape.diameter)
