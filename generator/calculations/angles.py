@@ -24,6 +24,7 @@ WIDEST, HIGHEST = Constant(8.0, "m", _POLICY), Constant(2.4, "m", _POLICY)
 CONCRETE_UNDER_FOOT = Constant(0.05, "m", common_practice("concrete between the angle's foot and the ground"))
 DEEPEST_FOOT = Constant(0.15, "m", common_practice("more foot than this holds an angle no better"))
 SHALLOWEST_FOOT = Constant(0.05, "m", common_practice("less foot than this holds nothing: bolt the angle down instead"))
+DOUBT = Constant(0.06, "", derived("rounded corners and one printed decimal make up to 5 %"))
 _TABLE = from_memory("mass of a metre of equal angle; check against a steel table")
 _HAIR = 1e-9
 
@@ -201,6 +202,3 @@ def mass_in_doubt(angle: EqualAngle, mass: float) -> bool:
         (False, True)
     """
     return not abs(mass / angle.mass - 1) <= DOUBT
-
-
-DOUBT = Constant(0.06, "", derived("rounded corners and one printed decimal make up to 5 %"))

@@ -173,7 +173,7 @@ def mesh_rows(wall_height: float, mesh_roll_width: float, mesh_lap: float) -> fl
         OutOfRangeError: a value outside its range.
 
     Example:
-        >>> mesh_rows(wall_height=1.65, mesh_roll_width=0.9, mesh_lap=0.22)
+        >>> mesh_rows(wall_height=1.65, mesh_roll_width=0.8, mesh_lap=0.22)
         3.0
     """
     return max(1, whole_up((wall_height - mesh_lap) / (mesh_roll_width - mesh_lap)))

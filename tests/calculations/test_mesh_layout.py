@@ -87,9 +87,9 @@ def test_laps_of_a_common_tank_stand_apart() -> None:
 
 
 def test_strips_that_just_fill_the_wall_can_not_be_moved_apart() -> None:
-    """Derived: 0.9 + 0.9 - 0.15 = 1.65 m leave nothing to move."""
-    plan = mesh_layout(10.8, 1.65, 0.9, 30, 0.15, 2)
-    assert plan.edges_apart == pytest.approx(-0.15)
+    """Derived: 0.95 + 0.95 - 0.16 = 1.74 m leave nothing to move."""
+    plan = mesh_layout(10.8, 1.74, 0.95, 30, 0.16, 2)
+    assert plan.edges_apart == pytest.approx(-0.16)
     assert not plan.staggered
 
 

@@ -13,13 +13,13 @@ BY_HAND: list[Example] = [
     ("angle_total_length", {"angle_count": 13, "angle_length": 1.44}, "18.7"),  # 13 x 1.44 = 18.72
     ("angle_mass", {"angle_total_length": 18.72, "angle_mass_per_metre": 1.11}, "20.8"),  # 18.72 x 1.11 = 20.78
     ("bar_length", {"wall_height": 1.35, "bar_foot": 0.35, "bar_into_roof": 0.25}, "1.95"),  # the three together
-    ("bar_total_length", {"bar_count": 39, "bar_length": 1.95}, "76.1"),  # 39 x 1.95 = 76.05
-    ("bar_mass", {"bar_total_length": 76.05, "bar_mass_per_metre": 0.222}, "16.9"),  # 76.05 x 0.222 = 16.88
-    ("steel_mass", {"angle_mass": 20.8, "bar_mass": 16.9, "hoop_mass": 41.2}, "78.9"),  # the three together
-    ("tie_count", {"angle_count": 13, "bar_count": 39, "hoop_count": 14}, "728"),  # 52 x 14
+    ("bar_total_length", {"bar_count": 26, "bar_length": 1.95}, "50.7"),  # 26 x 1.95
+    ("bar_mass", {"bar_total_length": 50.7, "bar_mass_per_metre": 0.222}, "11.3"),  # 50.7 x 0.222 = 11.26
+    ("steel_mass", {"angle_mass": 20.8, "bar_mass": 11.3, "hoop_mass": 41.2}, "73.3"),  # the three together
+    ("tie_count", {"angle_count": 13, "bar_count": 26, "hoop_count": 14}, "546"),  # 39 x 14
     (
-        "tying_wire_mass", {"tie_count": 728, "mesh_area": 44}, "4.0",
-    ),  # 728 x 0.3 m = 218 m; 44 x 25 x 0.2 m = 220 m; 438 m at 9.19 g
+        "tying_wire_mass", {"tie_count": 546, "mesh_area": 44}, "3.5",
+    ),  # 546 x 0.3 m = 164 m; 44 x 25 x 0.2 m = 220 m; 384 m at 9.19 g
 ]  # fmt: skip
 TANK_PART = {"angle_thickness": 4.0, "angle_foot": 0.09, "bar_foot": 0.35, "bar_into_roof": 0.15}
 FRAME = (
@@ -50,16 +50,16 @@ def test_an_angle_is_two_legs_and_one_corner() -> None:
 
 
 def test_wire_by_the_tonne_runs_out() -> None:
-    """Derived: 78.9 kg of steel would get 0.87 kg, and the cage takes 4 kg."""
-    values = {"tie_count": 728, "mesh_area": 44, "steel_mass": 78.9}
-    assert read_wrong("wire_by_the_tonne_of_steel", values, "tying_wire_mass") == pytest.approx(0.868, abs=0.001)
-    assert read_wrong("mesh_ties_forgotten", values, "tying_wire_mass") == pytest.approx(2.007, abs=0.001)
+    """Derived: 73.3 kg of steel would get 0.81 kg, and the cage takes 3.5 kg."""
+    values = {"tie_count": 546, "mesh_area": 44, "steel_mass": 73.3}
+    assert read_wrong("wire_by_the_tonne_of_steel", values, "tying_wire_mass") == pytest.approx(0.806, abs=0.001)
+    assert read_wrong("mesh_ties_forgotten", values, "tying_wire_mass") == pytest.approx(1.505, abs=0.001)
 
 
 def test_uprights_and_hoops_cross_they_do_not_add_up() -> None:
-    values = {"angle_count": 13, "bar_count": 39, "hoop_count": 14}
-    assert read_wrong("ties_added_not_multiplied", values, "tie_count") == 66
-    assert read_wrong("ties_on_bars_only", values, "tie_count") == 546
+    values = {"angle_count": 13, "bar_count": 26, "hoop_count": 14}
+    assert read_wrong("ties_added_not_multiplied", values, "tie_count") == 53
+    assert read_wrong("ties_on_bars_only", values, "tie_count") == 364
 
 
 @pytest.mark.parametrize(

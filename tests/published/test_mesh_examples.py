@@ -65,7 +65,8 @@ def test_welded_mesh_as_sold(wire: float, spacing: float, least: float, most: fl
 def test_rainwater_handbook_list_of_an_11_m3_tank_hangs_together() -> None:
     """FAO, rainwater capture and storage (Spanish), p. 242, table 17-IV: 9 m of mesh, 14.5 kg of wire of 2.77 mm.
 
-    Derived: with a lap of 0.5 m the mesh goes round 2.71 m and the water is 1.91 m deep; the wire is 306 m, 36 turns.
+    Derived: with a lap of 0.5 m the mesh goes round 2.71 m and the water is 1.91 m deep; the wire is 306 m, 36 turns,
+    113 mm2/m, 224 MPa if spread evenly: over the 115 to 130 MPa of this course, so its turns must close up downward.
     """
     diameter = (9 - 0.5) / pi
     assert diameter == pytest.approx(2.71, abs=0.005)
@@ -74,6 +75,9 @@ def test_rainwater_handbook_list_of_an_11_m3_tank_hangs_together() -> None:
     length = 14.5 / bare("hoop_mass_per_metre", 2.77)
     assert length == pytest.approx(306, abs=0.5)
     assert length / (pi * diameter) == pytest.approx(36, abs=0.1)
+    steel = bare("hoop_area", 2.77) * 36 / 1.91
+    assert steel == pytest.approx(113, abs=0.7)
+    assert bare("hoop_stress_free", bare("ring_tension_free", 1.91, diameter / 2), 113) == pytest.approx(224, abs=1)
 
 
 def test_2_5_mm_wire_of_the_handbook_tank() -> None:
