@@ -57,7 +57,8 @@ def calendar(jobs: Sequence[Job], *, working_days: int = 6, lost_to_rain: float 
     Args:
         jobs: in any order; `after` names jobs of the list.
         working_days: days worked in a week, 1 to 7; the last days of each week are rest days.
-        lost_to_rain: share of outdoor days lost to rain, 0 to 0.8; the jobs grow by it, rounded up.
+        lost_to_rain: share of outdoor days lost to rain, 0 to 0.8; the jobs grow by it. Part of a day is carried on to
+            the next job, so that many short jobs lose no more than one long one.
 
     Returns:
         A slot for each job, in order of start, then of the list.
@@ -83,7 +84,7 @@ def calendar(jobs: Sequence[Job], *, working_days: int = 6, lost_to_rain: float 
         order = list(TopologicalSorter({job.name: set(job.after) for job in jobs}).static_order())
     except CycleError as error:
         raise OutOfRangeError(f"the jobs wait for each other: {' -> '.join(error.args[1])}") from None
-    longer = {job.name: _crew_days(job, lost_to_rain) for job in jobs}
+    longer = _with_rain([by_name[name] for name in order], lost_to_rain)
     found = _place(order, by_name, longer, working_days)
     last = max((end for _, end in found.values()), default=0)
     if last > MOST_DAYS:
@@ -96,8 +97,18 @@ def calendar(jobs: Sequence[Job], *, working_days: int = 6, lost_to_rain: float 
     return tuple(sorted(slots, key=lambda slot: slot.start))
 
 
-def _crew_days(job: Job, lost_to_rain: float) -> int:
-    return int(whole_up(job.crew_days / (1 - lost_to_rain))) if job.outdoors else job.crew_days
+def _with_rain(jobs: Sequence[Job], lost_to_rain: float) -> dict[str, int]:
+    """Crew days of each job with the days that rain takes from it."""
+    found, worked, dry = {}, 0.0, 0
+    for job in jobs:
+        found[job.name] = job.crew_days
+        if job.outdoors and job.crew_days:
+            worked += job.crew_days / (1 - lost_to_rain)
+            dry += job.crew_days
+            late = int(whole_up(worked)) - dry
+            found[job.name] += late
+            dry += late
+    return found
 
 
 def _place(

@@ -86,14 +86,14 @@ def wall_forces(shape: float, depths: Array, foot: Foot) -> WallForces:
     right = np.array([-1.0, 1.0 / b if turn == 1 else 0.0, 0.0, 0.0])
     weights = np.linalg.solve(rows, right)
     x = 1 - depths
-    ring = depths + np.array([_terms(position, b, 0) @ weights for position in x])
-    bending = np.array([_terms(position, b, 2) @ weights for position in x]) * b**2
+    ring = depths + weights @ _terms(x, b, 0)
+    bending = weights @ _terms(x, b, 2) * b**2
     shear = float(_terms(0.0, b, 3) @ weights) * b**3
     return WallForces(depths, ring, -bending / (4 * b**4), -shear / (4 * b**4))
 
 
-def _terms(x: float, b: float, order: int) -> Array:
-    """The four terms' derivatives of an order at x, each divided by b^order to keep the numbers near 1."""
+def _terms(x: float | Array, b: float, order: int) -> Array:
+    """The four terms' derivatives of an order at x (a column for each x), divided by b^order to stay near 1."""
     root = complex(-1, 1)
     from_foot = root**order * np.exp(root * b * x)
     from_top = (-root) ** order * np.exp(root * b * (1 - x))

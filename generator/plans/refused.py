@@ -1,0 +1,46 @@
+"""Why there is no plan: a key of the words, so that every language can say it, and its numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from generator.formula import OutOfRangeError
+from generator.words import Words
+
+
+class Refused(OutOfRangeError):
+    """A plan that is not made.
+
+    Args:
+        key: member of the words `plan.refused`.
+        numbers: what stands in their slots, shown as a person reads it.
+    """
+
+    def __init__(self, key: str, **numbers: str) -> None:
+        slots = ", ".join(f"{name} {value}" for name, value in numbers.items())
+        super().__init__(f"no plan: {key}{f' ({slots})' if slots else ''}; ask a licensed engineer")
+        self.key = key
+        self.numbers: Mapping[str, str] = numbers
+
+    def text(self, words: Words) -> str:
+        """The reason in the reader's language.
+
+        Args:
+            words: of that language.
+        """
+        return words.say_one_of("plan.refused", self.key, **self.numbers)
+
+
+def outside(option: str, value: float, low: float, high: float, unit: str = "") -> Refused:
+    """An option outside its range.
+
+    Args:
+        option: as it is typed, such as `--litres`.
+        value: what was asked for.
+        low: least that is taken.
+        high: most that is taken.
+        unit: of all three.
+    """
+    return Refused(
+        "outside", option=option, value=f"{value:g}", low=f"{low:g}", high=f"{high:g}", unit=f" {unit}" if unit else ""
+    )

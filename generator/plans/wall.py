@@ -1,0 +1,227 @@
+"""The wall: mesh on both faces, uprights, angles where the tank is large enough, hoops outside; its thickness follows."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import pi
+
+import numpy as np
+
+from generator.calculations import BOOK
+from generator.calculations.angles import angle_for
+from generator.calculations.bands import mesh_only_allowed
+from generator.calculations.foot import ARM_SHARE
+from generator.calculations.ring_levels import allowed_steel_stress
+from generator.calculations.ring_strength import WATER_WEIGHT
+from generator.calculations.shell import shape_number, wall_forces
+from generator.formula import whole_up
+from generator.plans.hoops import Hoops, bar_area, bears, hoops_for, is_tight, uniform_hoops
+from generator.plans.refused import Refused
+from generator.plans.shape import Shape
+from generator.plans.shop import Angle, Bar, Mesh, Shop
+
+MESH_COVER = 5.0
+"""Mortar over the mesh on each face [mm]: the most of the usual 2 to 5, so that bars lie 8 mm deep or more."""
+UPRIGHT_SPACINGS = (0.20, 0.15, 0.10)
+ANGLE_SPACING = 0.80
+THINNEST_UPRIGHT, THICKEST_UPRIGHT = 6.0, 12.0
+THINNEST_MESH_WALL = 30.0
+LEAST_UPRIGHTS = 8
+
+
+@dataclass(frozen=True, slots=True)
+class MeshFace:
+    """The mesh of one face.
+
+    Args:
+        mesh: of the shop.
+        layers: how many.
+    """
+
+    mesh: Mesh
+    layers: int
+
+    @property
+    def thickness(self) -> float:
+        """All layers, as tied [mm]."""
+        return self.mesh.thickness * self.layers
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """A wall that passes, or the one that someone asked to have judged.
+
+    Args:
+        inside: mesh on the water side.
+        outside: mesh on the outside.
+        thickness: of the finished wall [mm].
+        hoops: none in a tank of mesh alone.
+        upright: bar of the uprights, none in a tank of mesh alone.
+        upright_spacing: widest distance between uprights [m].
+        angle: none where the tank is too small to need angles.
+        mesh_steel: in a tank of mesh alone, steel along the ring [mm2/m].
+    """
+
+    inside: MeshFace
+    outside: MeshFace
+    thickness: float
+    hoops: Hoops | None = None
+    upright: Bar | None = None
+    upright_spacing: float = 0.0
+    angle: Angle | None = None
+    mesh_steel: float = 0.0
+
+
+def mesh_faces(shop: Shop) -> tuple[MeshFace, MeshFace]:
+    """Mesh for both faces: square mesh on the water side where the shop has it, the finer one outside.
+
+    Raises:
+        Refused: the shop has no mesh.
+    """
+    if not shop.meshes:
+        raise Refused("no_mesh")
+    thin = min(shop.meshes, key=lambda mesh: (mesh.thickness, mesh.opening))
+    square = [mesh for mesh in shop.meshes if mesh.square]
+    inside = min(square, key=lambda mesh: (mesh.opening, mesh.thickness)) if square else thin
+    return MeshFace(inside, 1 if square else 2), MeshFace(thin, 1)
+
+
+def mesh_only_wall(shape: Shape, shop: Shop) -> Wall | None:
+    """A wall of mesh alone, for the smallest tanks; none if the tank is too large, or the shop's mesh too weak for it.
+
+    Only square mesh is counted: its wires that lie round the tank, at the working stress of plain steel. What netting
+    with six-sided openings bears is known from memory only, and memory does not decide.
+    """
+    if not mesh_only_allowed(shape.counted, shape.water_depth, shape.inside_diameter / 2):
+        return None
+    pull = float(WATER_WEIGHT) * shape.water_depth * shape.inside_diameter / 2
+    for mesh in sorted((m for m in shop.meshes if m.square), key=lambda m: (m.thickness, m.opening)):
+        for layers in (1, 2):
+            steel = 2 * layers * ring_steel(mesh)
+            thickness = max(THINNEST_MESH_WALL, float(whole_up((2 * MESH_COVER + (2 * layers + 1) * mesh.thickness) / 5)) * 5)
+            if pull * 1000 / steel <= allowed_steel_stress(ribbed=False) and thickness <= 50:
+                face = MeshFace(mesh, layers)
+                return Wall(face, face, thickness, mesh_steel=steel)
+    return None
+
+
+def ring_steel(mesh: Mesh) -> float:
+    """Wires of one layer of square mesh that lie round the tank [mm2/m]."""
+    return 1000 * pi * mesh.wire**2 / 4 / mesh.opening
+
+
+def wall_for(shape: Shape, shop: Shop, wished: tuple[Bar, float] | None = None) -> tuple[Wall, Hoops | None]:
+    """The wall with the least steel that passes.
+
+    Args:
+        shape: of the tank.
+        shop: what may be chosen from.
+        wished: a hoop and one spacing that someone would like to build.
+
+    Returns:
+        The wall, and the wished hoops where they were judged: they are in the wall only if they bear.
+
+    Raises:
+        Refused: nothing in the shop passes: an honest no, which names what is missing.
+    """
+    inside, outside = mesh_faces(shop)
+    if wished is None:
+        mesh_only = mesh_only_wall(shape, shop)
+        if mesh_only is not None:
+            return mesh_only, None
+    angle = _angle(shape, shop)
+    judged = None
+    found: list[tuple[tuple[bool, float, float], Wall]] = []
+    for upright, spacing in _uprights(shop):
+
+        def thickness_with(hoop: Bar, upright: Bar = upright) -> float:
+            return _thickness(shape, inside, outside, upright, hoop, angle)
+
+        choices = hoops_for(shape, shop.bars, thickness_with)
+        if wished is not None:
+            judged = uniform_hoops(shape, *wished, thickness_with(wished[0]))
+            choices = (judged,) if bears(judged) else choices
+        for hoops in choices:
+            if _uprights_bear(shape, hoops.wall_thickness, upright, spacing, inside):
+                steel = hoops.mass_of_a_metre + shape.wall_height / spacing * upright.diameter**2 / 162
+                wall = Wall(inside, outside, hoops.wall_thickness, hoops, upright, spacing, angle)
+                found.append(((is_tight(hoops), round(steel, 6), upright.diameter), wall))
+    if found:
+        return min(found, key=lambda choice: choice[0])[1], judged
+    raise _what_is_missing(shape, shop)
+
+
+def _what_is_missing(shape: Shape, shop: Shop) -> Refused:
+    if not any(THINNEST_UPRIGHT <= bar.diameter <= THICKEST_UPRIGHT for bar in shop.bars):
+        return Refused("no_bar")
+    return Refused("hoops_too_weak", depth=f"{shape.water_depth:.2f}", width=f"{shape.inside_diameter:.2f}")
+
+
+def _uprights(shop: Shop) -> list[tuple[Bar, float]]:
+    """Uprights from the thinnest and widest apart; plain bar before ribbed."""
+    bars = {bar.diameter: bar for bar in sorted(shop.bars, key=lambda bar: (not bar.ribbed, bar.length))}
+    thin = [bars[size] for size in sorted(bars) if THINNEST_UPRIGHT <= size <= THICKEST_UPRIGHT]
+    return [(bar, spacing) for bar in thin for spacing in UPRIGHT_SPACINGS]
+
+
+def _angle(shape: Shape, shop: Shop) -> Angle | None:
+    """The lightest angle of the shop that is stiff enough; none where the tank needs none.
+
+    Raises:
+        Refused: the tank needs angles and the shop has none that is large enough.
+    """
+    wanted = angle_for(shape.inside_diameter, shape.wall_height)
+    if wanted is None:
+        return None
+    good = [angle for angle in shop.angles if angle.leg >= wanted.leg and angle.thickness >= wanted.thickness]
+    if not good:
+        raise Refused(
+            "no_angle", leg=f"{wanted.leg:g}", thickness=f"{wanted.thickness:g}", width=f"{shape.inside_diameter:.2f}"
+        )
+    return min(good, key=lambda angle: (angle.leg, angle.thickness))
+
+
+def _thickness(
+    shape: Shape, inside: MeshFace, outside: MeshFace, upright: Bar, hoop: Bar, angle: Angle | None
+) -> float:
+    """Thickness of the finished wall [mm].
+
+    Raises:
+        OutOfRangeError: its parts don't find room in the thickest wall of this course.
+    """
+    given = {
+        "mesh_cover": MESH_COVER,
+        "inside_mesh_thickness": inside.thickness,
+        "outside_mesh_thickness": outside.thickness,
+        "bar_diameter": upright.diameter,
+        "hoop_diameter": hoop.diameter,
+    }
+    return BOOK.evaluate(wall_seeds(given, angle), ["wall_thickness"])["wall_thickness"]
+
+
+def wall_seeds(given: Mapping[str, float], angle: Angle | None) -> dict[str, float]:
+    """The wall's givens; without angles the lap decides its thickness alone."""
+    if angle is not None:
+        return {**given, "angle_leg": angle.leg}
+    lap = BOOK.evaluate(given, ["wall_build_up_at_lap"])["wall_build_up_at_lap"]
+    return {**given, "wall_build_up_at_angle": max(lap, 30.0)}
+
+
+def bending_of_uprights(shape: Shape, wall_thickness: float) -> float:
+    """Largest bending above the foot that pulls at the dry face [kN.m per metre of girth]: of a hinged foot."""
+    number = shape_number(shape.water_depth, shape.inside_diameter, wall_thickness / 1000)
+    moments = wall_forces(number, np.linspace(0, 1, 101), "hinged").moment
+    return float(moments.max()) * float(WATER_WEIGHT) * shape.water_depth**3
+
+
+def upright_stress(shape: Shape, wall_thickness: float, upright: Bar, spacing: float, inside: MeshFace) -> float:
+    """Stress in the uprights under that bending, mesh and mortar tension left out [MPa]."""
+    depth = MESH_COVER + inside.thickness + upright.diameter / 2
+    steel = bar_area(upright) / spacing
+    return bending_of_uprights(shape, wall_thickness) * 1e6 / (steel * float(ARM_SHARE) * depth)
+
+
+def _uprights_bear(shape: Shape, wall_thickness: float, upright: Bar, spacing: float, inside: MeshFace) -> bool:
+    stress = upright_stress(shape, wall_thickness, upright, spacing, inside)
+    return stress <= allowed_steel_stress(upright.ribbed) + 1e-9
