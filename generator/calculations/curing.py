@@ -161,7 +161,7 @@ def evaporation_rate(concrete_temperature: float, air_temperature: float, humidi
     """
     wet = (concrete_temperature + UNO_SHIFT) ** 2.5
     damp = humidity / PERCENT * (air_temperature + UNO_SHIFT) ** 2.5
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))
+    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))  # type: ignore[no-any-return]
 
 
 @BOOK.quantity(
@@ -356,10 +356,9 @@ def humidity_turned_round(
     concrete_temperature: float, air_temperature: float, humidity: float, wind_speed: float
 ) -> float:
     """Damp air was taken for dry air."""
+    wet = (concrete_temperature + UNO_SHIFT) ** 2.5
     damp = (1 - humidity / PERCENT) * (air_temperature + UNO_SHIFT) ** 2.5
-    return max(
-        NO_EVAPORATION, UNO_FACTOR * ((concrete_temperature + UNO_SHIFT) ** 2.5 - damp) * (wind_speed + UNO_WIND)
-    )
+    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))  # type: ignore[no-any-return]
 
 
 @BOOK.misconception(of="evaporation_rate")
@@ -369,14 +368,15 @@ def fahrenheit_put_in_for_celsius(
     """Degrees Fahrenheit were put in where degrees Celsius belong."""
     wet = (concrete_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT) ** 2.5
     damp = humidity / PERCENT * (air_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT) ** 2.5
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))
+    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))  # type: ignore[no-any-return]
 
 
 @BOOK.misconception(of="evaporation_rate")
 def wind_left_out(concrete_temperature: float, air_temperature: float, humidity: float) -> float:
     """Heat was watched, and the wind was not."""
     damp = humidity / PERCENT * (air_temperature + UNO_SHIFT) ** 2.5
-    return max(NO_EVAPORATION, UNO_FACTOR * ((concrete_temperature + UNO_SHIFT) ** 2.5 - damp) * UNO_WIND)
+    wet = (concrete_temperature + UNO_SHIFT) ** 2.5
+    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * UNO_WIND)  # type: ignore[no-any-return]
 
 
 @BOOK.misconception(of="curing_area")

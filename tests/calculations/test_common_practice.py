@@ -61,6 +61,18 @@ def test_the_same_gap_taped_straight_makes_a_wider_ring() -> None:
     assert chord == pytest.approx(0.859, abs=5e-4)
 
 
+def test_a_wall_is_kept_wet_for_two_weeks_or_longer() -> None:
+    found = {
+        BOOK.evaluate({"blended_cement": blended, "hot_dry": hot}, ["curing_days"])["curing_days"]
+        for blended in (0, 1)
+        for hot in (0, 1)
+    }
+    assert min(found) == 14 == BOOK.quantities["curing_days"].low
+    assert BOOK.quantities["curing_days"].source.status is not Status.PUBLISHED
+    with pytest.raises(OutOfRangeError, match="curing_days = 13"):
+        BOOK.evaluate({"curing_water_daily": 300, "curing_days": 13}, ["curing_water"])
+
+
 def test_no_check_value_is_called_published() -> None:
     limits = ("angle_spacing_limit", "bar_spacing_limit", "hoop_spacing", "overflow_drop", "base_projection",
               "base_concrete_thickness", "mesh_cover")  # fmt: skip
