@@ -6,11 +6,10 @@ outside until its hoops are tied.
 """
 
 from generator.calculations._book import BOOK
-from generator.calculations.hoops import BAR_MASS_DIVISOR
 from generator.formula import Constant, common_practice, derived, published
 
 STEEL_MASS = Constant(0.00785, "kg/(m*mm**2)", derived("a metre of steel with 1 mm2 of cut face at 7850 kg/m3"))
-TYING_WIRE_METRE = Constant(1.22**2 / BAR_MASS_DIVISOR, "kg/m", derived("wire of 1.22 mm, d x d / 162"))
+TYING_WIRE_METRE = Constant(0.0092, "kg/m", derived("wire of 1.22 mm, d x d / 162"))
 WIRE_AT_CROSSING = Constant(
     0.3, "m", common_practice("wire of one tie of hoop to upright, one and a half turns and tails")
 )
