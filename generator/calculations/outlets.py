@@ -193,9 +193,12 @@ def orifice_flow(discharge_coefficient: float, drain_bore: float, water_depth: f
         >>> show(orifice_flow(discharge_coefficient=0.65, drain_bore=63, water_depth=1.4), 2)
         '10.62'
     """
-    opening = pi / 4 * (drain_bore / MILLIMETRES_IN_METRE) ** 2
-    speed = sqrt(2 * GRAVITY * max(water_depth, NO_DEPTH))
-    return discharge_coefficient * opening * speed * LITRES_IN_CUBIC_METRE
+    return (
+        discharge_coefficient
+        * (pi / 4 * (drain_bore / MILLIMETRES_IN_METRE) ** 2)
+        * sqrt(2 * GRAVITY * max(water_depth, NO_DEPTH))
+        * LITRES_IN_CUBIC_METRE
+    )
 
 
 @BOOK.quantity(
@@ -231,9 +234,13 @@ def drain_time(
         >>> show(drain_time(4.2, 1.4, 0, discharge_coefficient=0.65, drain_bore=63), 1)
         '18.5'
     """
-    opening = pi / 4 * (drain_bore / MILLIMETRES_IN_METRE) ** 2
-    roots = sqrt(max(water_depth, drain_end_depth)) - sqrt(drain_end_depth)
-    return 2 * floor_area * roots / (discharge_coefficient * opening * sqrt(2 * GRAVITY)) / SECONDS_IN_MINUTE
+    return (
+        2
+        * floor_area
+        * (sqrt(max(water_depth, drain_end_depth)) - sqrt(drain_end_depth))
+        / (discharge_coefficient * (pi / 4 * (drain_bore / MILLIMETRES_IN_METRE) ** 2) * sqrt(2 * GRAVITY))
+        / SECONDS_IN_MINUTE
+    )
 
 
 @BOOK.quantity(
@@ -294,9 +301,11 @@ def steady_depth(inlet_flow: float, discharge_coefficient: float, outlet_bore: f
         >>> show(steady_depth(inlet_flow=1.7, discharge_coefficient=0.62, outlet_bore=32), 2)
         '0.59'
     """
-    opening = pi / 4 * (outlet_bore / MILLIMETRES_IN_METRE) ** 2
-    speed = inlet_flow / LITRES_IN_CUBIC_METRE / (discharge_coefficient * opening)
-    return speed**2 / (2 * GRAVITY)
+    return (
+        inlet_flow
+        / LITRES_IN_CUBIC_METRE
+        / (discharge_coefficient * (pi / 4 * (outlet_bore / MILLIMETRES_IN_METRE) ** 2))
+    ) ** 2 / (2 * GRAVITY)
 
 
 @BOOK.quantity(
@@ -327,10 +336,13 @@ def overflow_capacity(overflow_bore: float, overflow_head: float) -> float:
         >>> show(overflow_capacity(overflow_bore=63, overflow_head=0.03), 2)
         '1.43'
     """
-    bore = overflow_bore / MILLIMETRES_IN_METRE
-    over_the_lip = WEIR * pi * bore * overflow_head**1.5
-    through_the_pipe = SHARP_EDGE * pi / 4 * bore**2 * sqrt(2 * GRAVITY * overflow_head)
-    return min(over_the_lip, through_the_pipe) * LITRES_IN_CUBIC_METRE
+    return (  # type: ignore[no-any-return]
+        min(
+            WEIR * pi * (overflow_bore / MILLIMETRES_IN_METRE) * overflow_head**1.5,
+            SHARP_EDGE * (pi / 4 * (overflow_bore / MILLIMETRES_IN_METRE) ** 2) * sqrt(2 * GRAVITY * overflow_head),
+        )
+        * LITRES_IN_CUBIC_METRE
+    )
 
 
 @BOOK.quantity(
@@ -382,7 +394,7 @@ def v_notch_flow(notch_head: float) -> float:
         >>> show(v_notch_flow(notch_head=0.115), 2)
         '6.19'
     """
-    return V_NOTCH * notch_head**2.5 * LITRES_IN_CUBIC_METRE
+    return V_NOTCH * notch_head**2.5 * LITRES_IN_CUBIC_METRE  # type: ignore[no-any-return]
 
 
 @BOOK.quantity(
@@ -459,8 +471,12 @@ def pipe_friction_head(pipe_length: float, tap_flow: float, pipe_roughness_c: fl
         >>> show(pipe_friction_head(pipe_length=85, tap_flow=0.33, pipe_roughness_c=145, pipe_bore=27), 2)
         '1.40'
     """
-    flow = tap_flow / LITRES_A_SECOND / pipe_roughness_c
-    return HAZEN_WILLIAMS * pipe_length * flow**FLOW_POWER / (pipe_bore / BARE_MILLIMETRES) ** BORE_POWER
+    return (  # type: ignore[no-any-return]
+        HAZEN_WILLIAMS
+        * pipe_length
+        * (tap_flow / LITRES_A_SECOND / pipe_roughness_c) ** FLOW_POWER
+        / (pipe_bore / BARE_MILLIMETRES) ** BORE_POWER
+    )
 
 
 @BOOK.quantity(
@@ -545,7 +561,7 @@ def overflow_ratio_turned_round(overflow_capacity: float, inlet_flow: float) -> 
 @BOOK.misconception(of="v_notch_flow")
 def notch_taken_for_a_straight_edge(notch_head: float) -> float:
     """The notch was worked out as a level edge as wide as the water is high."""
-    return WEIR * notch_head**2.5 * LITRES_IN_CUBIC_METRE
+    return WEIR * notch_head**2.5 * LITRES_IN_CUBIC_METRE  # type: ignore[no-any-return]
 
 
 @BOOK.misconception(of="filling_time")
@@ -561,7 +577,7 @@ def inches_of_pipe_taken_as_centimetres(
     """The bore in inches was taken for centimetres: a pipe less than half as wide."""
     bore = pipe_bore * TEN_READ_FOR_INCH / BARE_MILLIMETRES
     flow = tap_flow / LITRES_A_SECOND / pipe_roughness_c
-    return HAZEN_WILLIAMS * pipe_length * flow**FLOW_POWER / bore**BORE_POWER
+    return HAZEN_WILLIAMS * pipe_length * flow**FLOW_POWER / bore**BORE_POWER  # type: ignore[no-any-return]
 
 
 @BOOK.misconception(of="pipe_speed")
