@@ -225,3 +225,21 @@ def roof_shared_half_and_half(roof_load: float, inside_radius: float) -> float:
 def whole_load_punches_a_bare_column(column_load: float, roof_thickness: float, column_head_diameter: float) -> float:
     """The load was shared by the cap's girth and the whole thickness."""
     return column_load / (pi * column_head_diameter * roof_thickness)
+
+
+@BOOK.misconception(of="column_head_share")
+def cap_shared_by_the_radius(column_head_diameter: float, inside_radius: float) -> float:
+    """The cap was divided by half the span."""
+    return column_head_diameter / inside_radius
+
+
+@BOOK.misconception(of="column_field_moment")
+def column_left_out_of_the_roof(flat_roof_moment: float) -> float:
+    """The roof was worked out as if it had no column."""
+    return flat_roof_moment
+
+
+@BOOK.misconception(of="column_roof_stress")
+def roof_checked_away_from_the_column(column_field_moment: float, roof_thickness: float) -> float:
+    """The stress between column and wall was taken for the one over the column."""
+    return 6 * column_field_moment * NEWTONS_IN_KILONEWTON / roof_thickness**2

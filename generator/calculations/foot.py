@@ -12,7 +12,14 @@ from math import pi
 
 from generator.calculations._book import BOOK
 from generator.calculations.factor_tables import FOOT_MOMENTS, FOOT_PUSHES, FOOT_SHAPES
-from generator.calculations.ring_strength import LEAST_STEEL, NEWTONS_IN_KILONEWTON, THIN_HOOP, WATER_WEIGHT
+from generator.calculations.ring_strength import (
+    LEAST_STEEL,
+    NEWTONS_IN_KILONEWTON,
+    ONE_METRE,
+    THIN_HOOP,
+    WATER_WEIGHT,
+    YIELD_SHARE,
+)
 from generator.formula import Constant, common_practice, derived, interpolate, whole_down
 
 NEWTON_MILLIMETRES = Constant(1_000_000, "N*mm/(kN*m)", derived("1 kN.m is 1 000 000 N.mm"))
@@ -21,7 +28,6 @@ ARM_SHARE = Constant(
 )
 WIDEST_STARTERS = Constant(0.3, "m", common_practice("starters stand at least as close as this"))
 STARTER_STEP = Constant(0.01, "m", derived("what a mason sets out between starters"))
-ONE_METRE = Constant(1, "m", derived("a depth left out"))
 
 BOOK.given(
     "starter_diameter",
@@ -322,3 +328,15 @@ def starter_area_from_thickness(starter_diameter: float, starter_steel_needed: f
         whole_down(pi * THIN_HOOP * starter_diameter / 4 / max(starter_steel_needed, LEAST_STEEL) / STARTER_STEP)
         * STARTER_STEP,
     )
+
+
+@BOOK.misconception(of="starter_steel_needed")
+def starter_arm_taken_as_depth(foot_moment: float, steel_working_stress: float, starter_depth: float) -> float:
+    """The whole depth was taken for the lever arm."""
+    return foot_moment * NEWTON_MILLIMETRES / (steel_working_stress * starter_depth)
+
+
+@BOOK.misconception(of="base_ring_steel")
+def base_ring_allowed_to_its_breaking(base_ring_pull: float) -> float:
+    """The stress at which steel gives way was taken for the stress it may bear every day."""
+    return base_ring_pull * NEWTONS_IN_KILONEWTON / YIELD_SHARE

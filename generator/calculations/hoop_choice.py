@@ -14,6 +14,7 @@ from generator.calculations.ring_strength import (
     THIN_HOOP,
     WIDEST_HOOPS,
 )
+from generator.calculations.setting_out import MILLIMETRES_IN_METRE
 from generator.formula import Constant, common_practice, derived, whole_down
 
 ONE_SPACING = Constant(1, "m**2", derived("a spacing multiplied where it should divide"))
@@ -201,3 +202,17 @@ def hoops_swapped_by_thickness(hoop_spacing: float, hoop_diameter: float, other_
 def hoops_in_a_metre_multiplied_by_spacing(hoop_area: float, hoop_spacing: float) -> float:
     """The hoop was multiplied by its spacing and not divided."""
     return hoop_area * hoop_spacing / ONE_SPACING
+
+
+@BOOK.misconception(of="hoop_stress")
+def mortar_thought_to_pull_with_the_hoops(
+    ring_tension_held: float, hoop_steel_given: float, wall_thickness: float
+) -> float:
+    """The mortar was counted as if it bore as much as steel."""
+    return ring_tension_held * NEWTONS_IN_KILONEWTON / (hoop_steel_given + wall_thickness * MILLIMETRES_IN_METRE)
+
+
+@BOOK.misconception(of="hoop_spacing_allowed")
+def widest_spacing_forgotten(hoop_area: float, hoop_steel_needed: float) -> float:
+    """Strength alone was asked, and not how far mesh and mortar can reach."""
+    return whole_down(hoop_area / max(hoop_steel_needed, LEAST_STEEL) / TAPE_STEP) * TAPE_STEP

@@ -7,13 +7,14 @@ that the roof needs. Everything that goes in under a roof must fit out through t
 from math import atan2, ceil, cos, floor, hypot, pi, sin
 
 from generator.calculations._book import BOOK
-from generator.calculations.foot import ONE_METRE
+from generator.calculations.ring_strength import ONE_METRE
 from generator.calculations.roof import MORTAR_WEIGHT
 from generator.calculations.setting_out import MILLIMETRES_IN_METRE
 from generator.formula import Constant, OutOfRangeError, common_practice, derived, whole_down, whole_up
 
 FORM_LOAD = Constant(0.3, "kN/m**2", common_practice("boards and joists"))
 CREW_LOAD = Constant(1.5, "kN/m**2", common_practice("people and heaps of mortar while pouring"))
+WATER_DENSITY = Constant(1000, "kg/m**3", derived("a cubic metre of water is a tonne"))
 MORTAR_DENSITY = Constant(2400, "kg/m**3", common_practice("wet mortar or concrete with its steel"))
 
 BOOK.given(
@@ -243,3 +244,9 @@ def props_rounded_down(floor_area: float, prop_spacing: float) -> float:
 def sole_by_side_once(prop_load: float, sole_plate_side: float) -> float:
     """The load was divided by the side and not by the area."""
     return prop_load / (sole_plate_side * ONE_METRE)
+
+
+@BOOK.misconception(of="roof_wet_mass")
+def wet_roof_weighed_as_water(floor_area: float, roof_thickness: float) -> float:
+    """Wet mortar was thought as heavy as water."""
+    return floor_area * roof_thickness / MILLIMETRES_IN_METRE * WATER_DENSITY

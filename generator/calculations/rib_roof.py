@@ -2,7 +2,7 @@
 
 from generator.calculations._book import BOOK
 from generator.calculations.foot import ARM_SHARE, NEWTON_MILLIMETRES
-from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON
+from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON, ONE_METRE
 from generator.formula import common_practice, derived
 
 BOOK.given(
@@ -152,3 +152,15 @@ def rib_slab_stress(rib_slab_moment: float, roof_thickness: float) -> float:
 def rib_from_radius(roof_load: float, rib_spacing: float, inside_radius: float) -> float:
     """Half the span was taken for the span."""
     return roof_load * rib_spacing * inside_radius**2 / 8
+
+
+@BOOK.misconception(of="rib_steel_needed")
+def rib_cover_forgotten(rib_moment: float, steel_working_stress: float, rib_depth: float) -> float:
+    """Cover and bar were forgotten."""
+    return rib_moment * NEWTON_MILLIMETRES / (steel_working_stress * ARM_SHARE * rib_depth)
+
+
+@BOOK.misconception(of="rib_slab_moment")
+def rib_bay_taken_once(roof_load: float, rib_spacing: float) -> float:
+    """The spacing was not multiplied by itself."""
+    return roof_load * rib_spacing * ONE_METRE / 8

@@ -35,6 +35,7 @@ LEAST_DEPTH = Constant(0.1, "m", derived("the shallowest water of this course; s
 YIELD_SHARE = Constant(217.5, "MPa", derived("0.87 of the 250 MPa of mild steel, as for a house: wrong for water"))
 THIN_HOOP = Constant(6, "mm", derived("the bar that a mason knows"))
 WATER_WEIGHT_READ_WRONG = Constant(9.81, "", derived("a tonne taken for a kilonewton"))
+ONE_METRE = Constant(1, "m", derived("a depth left out"))
 SHAPE_COUNT = Constant(len(SHAPES), "", derived("columns of the ring table"))
 LAST_ROW = Constant(len(LEVELS) - 2, "", derived("last level of the ring table that has one below it"))
 
@@ -300,3 +301,21 @@ def steel_allowed_to_its_breaking(ring_tension_held: float) -> float:
 def tonnes_taken_for_kilonewtons(level_depth: float, inside_radius: float) -> float:
     """A cubic metre of water was taken for 1 kN instead of nearly 10."""
     return WATER_WEIGHT * level_depth * inside_radius / WATER_WEIGHT_READ_WRONG
+
+
+@BOOK.misconception(of="shape_number")
+def shape_with_depth_taken_once(water_depth: float, inside_diameter: float, wall_thickness: float) -> float:
+    """The depth was not multiplied by itself."""
+    return water_depth * ONE_METRE / (inside_diameter * wall_thickness / MILLIMETRES_IN_METRE)
+
+
+@BOOK.misconception(of="ring_tension_held")
+def share_taken_of_the_level(ring_share: float, level_depth: float, inside_radius: float) -> float:
+    """The share was taken of the level's own depth and not of the whole depth."""
+    return ring_share * WATER_WEIGHT * level_depth * inside_radius
+
+
+@BOOK.misconception(of="mortar_tension")
+def pull_halved_between_two_sides(ring_tension_held: float, wall_thickness: float) -> float:
+    """The pull was halved once more, for the two sides of the ring."""
+    return ring_tension_held / (2 * wall_thickness)

@@ -9,7 +9,7 @@ References:
 
 from generator.calculations._book import BOOK
 from generator.calculations.foot import ARM_SHARE, NEWTON_MILLIMETRES
-from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON
+from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON, YIELD_SHARE
 from generator.calculations.setting_out import MILLIMETRES_IN_METRE
 from generator.formula import Constant, common_practice, derived, published
 
@@ -214,3 +214,15 @@ def thicker_roof_weighs_nothing_more(roof_live_load: float) -> float:
 def roof_cover_forgotten(roof_thickness: float) -> float:
     """Cover and bar were forgotten."""
     return roof_thickness
+
+
+@BOOK.misconception(of="flat_roof_stress")
+def six_forgotten_in_the_roof(flat_roof_moment: float, roof_thickness: float) -> float:
+    """The 6 of a slab's face was forgotten."""
+    return flat_roof_moment * NEWTONS_IN_KILONEWTON / roof_thickness**2
+
+
+@BOOK.misconception(of="flat_roof_steel_needed")
+def roof_steel_allowed_to_its_breaking(flat_roof_moment: float, roof_steel_depth: float) -> float:
+    """The stress at which steel gives way was taken for the stress it may bear every day."""
+    return flat_roof_moment * NEWTON_MILLIMETRES / (YIELD_SHARE * ARM_SHARE * roof_steel_depth)

@@ -391,3 +391,33 @@ def cone_slope_as_radius(inside_radius: float) -> float:
 def dome_live_load_forgotten(dome_area: float, roof_thickness: float) -> float:
     """Only the dome's own weight was counted."""
     return MORTAR_WEIGHT * roof_thickness / MILLIMETRES_IN_METRE * dome_area
+
+
+@BOOK.misconception(of="dome_sphere_radius")
+def dome_string_as_long_as_the_radius(inside_radius: float) -> float:
+    """The string was taken as long as the tank's half width: that shapes half a ball."""
+    return inside_radius
+
+
+@BOOK.misconception(of="dome_ring_steel")
+def dome_ring_halved_between_two_sides(dome_edge_pull: float, steel_working_stress: float) -> float:
+    """The pull was halved, since a ring has two sides."""
+    return dome_edge_pull * NEWTONS_IN_KILONEWTON / (2 * steel_working_stress)
+
+
+@BOOK.misconception(of="cone_area")
+def cone_area_as_flat(inside_radius: float) -> float:
+    """The cone was taken for a flat circle."""
+    return pi * inside_radius**2
+
+
+@BOOK.misconception(of="cone_weight")
+def cone_live_load_forgotten(cone_area: float, roof_thickness: float) -> float:
+    """Only the cone's own weight was counted."""
+    return MORTAR_WEIGHT * roof_thickness / MILLIMETRES_IN_METRE * cone_area
+
+
+@BOOK.misconception(of="cone_ring_steel")
+def cone_ring_taken_from_a_dome(dome_edge_pull: float, steel_working_stress: float) -> float:
+    """The pull of a dome was taken for the cone's."""
+    return dome_edge_pull * NEWTONS_IN_KILONEWTON / steel_working_stress

@@ -277,3 +277,9 @@ def uplift_of_the_base_alone(ground_water_height: float, base_diameter: float, b
         / 4
         * min(ground_water_height, base_concrete_thickness / MILLIMETRES_IN_METRE)
     )
+
+
+@BOOK.misconception(of="uplift_safety")
+def floating_ratio_upside_down(empty_weight: float, uplift_force: float) -> float:
+    """The lift was divided by the weight."""
+    return uplift_force / empty_weight

@@ -8,8 +8,7 @@ that lean on the rim are not in these sums: the rim gets a bar of its own.
 from math import cos, pi, sin
 
 from generator.calculations._book import BOOK
-from generator.calculations.foot import ONE_METRE
-from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON, WATER_WEIGHT
+from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON, ONE_METRE, WATER_WEIGHT
 from generator.formula import Constant, common_practice, derived
 
 RADIANS_IN_DEGREE = Constant(pi / 180, "1/degree", derived("half a turn is 180 degrees"))
@@ -344,3 +343,21 @@ def end_wall_taken_for_a_rectangle(trough_radius: float) -> float:
 def tie_for_a_metre_only(trough_radius: float) -> float:
     """The tie was worked out for one metre, whatever its spacing."""
     return WATER_WEIGHT * trough_radius**2 / 4 * ONE_METRE
+
+
+@BOOK.misconception(of="trough_pull")
+def trough_pull_as_in_a_round_tank(trough_radius: float) -> float:
+    """The pull was worked out as in a round tank: water weight x depth x radius."""
+    return WATER_WEIGHT * trough_radius * trough_radius
+
+
+@BOOK.misconception(of="trough_line_stress")
+def bending_left_out_of_the_trough(trough_pull: float, trough_wall_thickness: float) -> float:
+    """Only the pull was counted; the bending, which is far larger, was left out."""
+    return trough_pull / trough_wall_thickness
+
+
+@BOOK.misconception(of="trough_tied_moment")
+def ties_thought_useless(trough_line_moment: float) -> float:
+    """Ties across the top were thought to change nothing."""
+    return trough_line_moment

@@ -35,6 +35,11 @@ WRONG = [
     ("roof_shared_half_and_half", {"roof_load": 2, "inside_radius": 2}, "column_load", 12.566),  # 2 x 3.1416 x 4 / 2
     ("whole_load_punches_a_bare_column", {"column_load": 12, "roof_thickness": 50, "column_head_diameter": 0.5},
      "punching_stress", 0.1528),  # 12 000 / (1570.8 x 50)
+    ("cap_shared_by_the_radius", {"column_head_diameter": 0.6, "inside_diameter": 4, "inside_radius": 2},
+     "column_head_share", 0.3),
+    ("column_left_out_of_the_roof", {"flat_roof_moment": 1.6}, "column_field_moment", 1.6),
+    ("roof_checked_away_from_the_column",
+     {"column_head_moment": 1.5, "column_field_moment": 0.42, "roof_thickness": 60}, "column_roof_stress", 0.7),
 ]  # fmt: skip
 
 

@@ -41,6 +41,10 @@ WRONG = [
     ("base_ring_from_diameter", {"foot_push": 4, "inside_radius": 1.75, "inside_diameter": 3.5}, "base_ring_pull", 14),
     ("starter_area_from_thickness", {"starter_diameter": 12, "starter_steel_needed": 400}, "starter_spacing",
      0.14),  # 56.5 / 400; right: 113.1 / 400 = 0.28
+    ("starter_arm_taken_as_depth", {"foot_moment": 0.414, "steel_working_stress": 115, "starter_depth": 40},
+     "starter_steel_needed", 90.0),  # 414 000 / 4600
+    ("base_ring_allowed_to_its_breaking", {"base_ring_pull": 8.7, "steel_working_stress": 115},
+     "base_ring_steel", 40.0),  # 8700 / 217.5
 ]  # fmt: skip
 
 

@@ -32,7 +32,10 @@ WRONG = [
     ("hoops_swapped_one_for_one", SWAP, "other_hoop_spacing", 0.1),
     ("hoops_swapped_by_thickness", SWAP, "other_hoop_spacing", 0.075),  # 0.1 x 6 / 8
     ("hoops_in_a_metre_multiplied_by_spacing", {"hoop_area": 50, "hoop_spacing": 0.125}, "hoop_steel_given", 6.25),
-]
+    ("mortar_thought_to_pull_with_the_hoops",
+     {"ring_tension_held": 30, "hoop_steel_given": 400, "wall_thickness": 50}, "hoop_stress", 0.595),  # 30 000 / 50 400
+    ("widest_spacing_forgotten", {"hoop_area": 50, "hoop_steel_needed": 100}, "hoop_spacing_allowed", 0.5),
+]  # fmt: skip
 
 
 @pytest.mark.parametrize(("mistake", "values", "asked", "answer"), WRONG)

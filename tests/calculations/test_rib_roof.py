@@ -28,6 +28,15 @@ def test_a_rib_from_half_the_span_has_a_quarter_of_the_bending() -> None:
     assert read_wrong("rib_from_radius", values, "rib_moment") == pytest.approx(0.5)  # 2 x 0.5 x 4 / 8
 
 
+def test_a_rib_without_cover_and_a_bay_taken_once() -> None:
+    """By hand: 1 035 000 / (115 x 0.9 x 120) = 83.3 for 100; 2 x 0.8 / 8 = 0.2 for 0.16."""
+    rib = {"rib_moment": 1.035, "steel_working_stress": 115, "rib_depth": 120, "roof_cover": 15,
+           "roof_bar_diameter": 10}  # fmt: skip
+    assert read_wrong("rib_cover_forgotten", rib, "rib_steel_needed") == pytest.approx(83.33, abs=0.01)
+    bay = {"roof_load": 2, "rib_spacing": 0.8}
+    assert read_wrong("rib_bay_taken_once", bay, "rib_slab_moment") == pytest.approx(0.2)
+
+
 def test_ribs_farther_apart_than_a_thin_roof_can_span_are_refused() -> None:
     with pytest.raises(OutOfRangeError, match=r"rib_spacing = 1\.6 m is outside 0\.4 to 1\.5 m.*licensed engineer"):
         BOOK.evaluate({"roof_load": 2, "rib_spacing": 1.6}, ["rib_slab_moment"])

@@ -35,6 +35,11 @@ WRONG = [
     ("pull_thought_largest_at_the_top", {"water_depth": 1.6, "level_height": 0.4}, "level_depth", 0.4),
     ("steel_allowed_to_its_breaking", {"ring_tension_held": 43.5, "steel_working_stress": 115},
      "hoop_steel_needed", 200.0),  # 43 500 / 217.5; right: 378
+    ("shape_with_depth_taken_once", {"water_depth": 1.5, "inside_diameter": 3, "wall_thickness": 50},
+     "shape_number", 10.0),  # 1.5 / 0.15
+    ("share_taken_of_the_level",
+     {"ring_share": 0.6, "water_depth": 1.5, "level_depth": 1.0, "inside_radius": 2}, "ring_tension_held", 11.772),
+    ("pull_halved_between_two_sides", {"ring_tension_held": 36, "wall_thickness": 45}, "mortar_tension", 0.4),
 ]  # fmt: skip
 
 

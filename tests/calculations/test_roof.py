@@ -28,7 +28,11 @@ WRONG = [
     ("people_forgotten_on_the_roof", {"roof_thickness": 50, "roof_live_load": 0.75}, "roof_load", 1.2),  # 24 x 0.05
     ("thicker_roof_weighs_nothing_more", {"roof_thickness": 50, "roof_live_load": 0.75}, "roof_load", 0.75),
     ("roof_cover_forgotten", {"roof_thickness": 50, "roof_cover": 8, "roof_bar_diameter": 6}, "roof_steel_depth", 50),
-]
+    ("six_forgotten_in_the_roof", {"flat_roof_moment": 0.6, "roof_thickness": 60}, "flat_roof_stress", 1 / 6),
+    ("roof_steel_allowed_to_its_breaking",
+     {"flat_roof_moment": 0.783, "steel_working_stress": 115, "roof_steel_depth": 40},
+     "flat_roof_steel_needed", 100.0),  # 783 000 / (217.5 x 36)
+]  # fmt: skip
 
 
 @pytest.mark.parametrize(("mistake", "values", "asked", "answer"), WRONG)

@@ -46,6 +46,14 @@ WRONG = [
     ("cone_slope_as_radius", {"inside_radius": 1.2, "roof_rise": 0.5}, "cone_slope_length", 1.2),
     ("dome_live_load_forgotten",
      {"dome_area": 10, "roof_thickness": 50, "roof_live_load": 1, "inside_radius": 1}, "dome_weight", 12.0),
+    ("dome_string_as_long_as_the_radius", {"inside_radius": 2, "roof_rise": 0.5}, "dome_sphere_radius", 2.0),
+    ("dome_ring_halved_between_two_sides", {"dome_edge_pull": 11.5, "steel_working_stress": 115},
+     "dome_ring_steel", 50.0),
+    ("cone_area_as_flat", {"inside_radius": 1.2, "cone_slope_length": 1.3}, "cone_area", 4.524),  # 3.1416 x 1.44
+    ("cone_live_load_forgotten",
+     {"cone_area": 5, "roof_thickness": 40, "roof_live_load": 0.75, "inside_radius": 1.2}, "cone_weight", 4.8),
+    ("cone_ring_taken_from_a_dome", {"cone_edge_pull": 4.6, "dome_edge_pull": 2.3, "steel_working_stress": 115},
+     "cone_ring_steel", 20.0),
 ]  # fmt: skip
 
 

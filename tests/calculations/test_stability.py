@@ -47,6 +47,7 @@ WRONG = [
     ("slides_only_if_heavier_than_wind", WIND, "sliding_safety", 12.5),  # 60 / 4.8
     ("ground_water_from_the_floor", SUNK, "uplift_force", 27.74),  # 7.069 x 0.4 x 9.81
     ("uplift_of_the_base_alone", SUNK, "uplift_force", 24.66),  # 12.566 x 0.2 x 9.81
+    ("floating_ratio_upside_down", {"empty_weight": 60, "uplift_force": 50}, "uplift_safety", 0.8333),
 ]  # fmt: skip
 
 

@@ -40,6 +40,10 @@ WRONG = [
     ("line_support_thought_a_bed", {"trough_line_moment": 0.5, "trough_bed_angle": 60}, "trough_bedded_moment", 0.5),
     ("end_push_at_half_depth", {"trough_radius": 0.3}, "trough_end_depth", 0.15),
     ("end_wall_taken_for_a_rectangle", {"trough_radius": 0.3}, "trough_end_force", 0.26487),  # 9.81 x 0.027
+    ("trough_pull_as_in_a_round_tank", {"trough_radius": 0.5}, "trough_pull", 2.4525),  # 9.81 x 0.5 x 0.5
+    ("bending_left_out_of_the_trough",
+     {"trough_line_moment": 0.3, "trough_pull": 0.6, "trough_wall_thickness": 30}, "trough_line_stress", 0.02),
+    ("ties_thought_useless", {"trough_line_moment": 0.5}, "trough_tied_moment", 0.5),
     ("tie_for_a_metre_only", {"trough_radius": 0.4, "trough_tie_spacing": 1.5}, "trough_tie_pull", 0.3924),
 ]  # fmt: skip
 
