@@ -13,7 +13,7 @@ References:
     .. [3] Rainwater Reservoirs above Ground Structures for Roof Catchment, GTZ/GATE 1989: never dry for 28 days.
 """
 
-from math import pi
+from math import pi, sqrt
 
 from generator.calculations._book import BOOK
 from generator.calculations.mortar import PERCENT
@@ -142,6 +142,8 @@ BOOK.given(
 def evaporation_rate(concrete_temperature: float, air_temperature: float, humidity: float, wind_speed: float) -> float:
     """Water that a fresh wet face loses. From 0.5 on, shade it and break the wind; at 1.0 stop.
 
+    The power of 2.5 in print is written as square times root: a pocket calculator has keys for these.
+
     Args:
         concrete_temperature: temperature of the fresh mortar [delta_degC], 5 to 40.
         air_temperature: temperature of the air in the shade [delta_degC], 5 to 40.
@@ -159,9 +161,11 @@ def evaporation_rate(concrete_temperature: float, air_temperature: float, humidi
         >>> show(evaporation_rate(concrete_temperature=30, air_temperature=35, humidity=30, wind_speed=20), 2)
         '1.18'
     """
-    wet = (concrete_temperature + UNO_SHIFT) ** 2.5
-    damp = humidity / PERCENT * (air_temperature + UNO_SHIFT) ** 2.5
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))  # type: ignore[no-any-return]
+    mortar = concrete_temperature + UNO_SHIFT
+    air = air_temperature + UNO_SHIFT
+    wet = mortar * mortar * sqrt(mortar)
+    damp = humidity / PERCENT * air * air * sqrt(air)
+    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))
 
 
 @BOOK.quantity(
@@ -356,9 +360,11 @@ def humidity_turned_round(
     concrete_temperature: float, air_temperature: float, humidity: float, wind_speed: float
 ) -> float:
     """Damp air was taken for dry air."""
-    wet = (concrete_temperature + UNO_SHIFT) ** 2.5
-    damp = (1 - humidity / PERCENT) * (air_temperature + UNO_SHIFT) ** 2.5
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))  # type: ignore[no-any-return]
+    mortar = concrete_temperature + UNO_SHIFT
+    air = air_temperature + UNO_SHIFT
+    wet = mortar * mortar * sqrt(mortar)
+    damp = (1 - humidity / PERCENT) * air * air * sqrt(air)
+    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))
 
 
 @BOOK.misconception(of="evaporation_rate")
@@ -366,17 +372,21 @@ def fahrenheit_put_in_for_celsius(
     concrete_temperature: float, air_temperature: float, humidity: float, wind_speed: float
 ) -> float:
     """Degrees Fahrenheit were put in where degrees Celsius belong."""
-    wet = (concrete_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT) ** 2.5
-    damp = humidity / PERCENT * (air_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT) ** 2.5
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))  # type: ignore[no-any-return]
+    mortar = concrete_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT
+    air = air_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT
+    wet = mortar * mortar * sqrt(mortar)
+    damp = humidity / PERCENT * air * air * sqrt(air)
+    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))
 
 
 @BOOK.misconception(of="evaporation_rate")
 def wind_left_out(concrete_temperature: float, air_temperature: float, humidity: float) -> float:
     """Heat was watched, and the wind was not."""
-    damp = humidity / PERCENT * (air_temperature + UNO_SHIFT) ** 2.5
-    wet = (concrete_temperature + UNO_SHIFT) ** 2.5
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * UNO_WIND)  # type: ignore[no-any-return]
+    mortar = concrete_temperature + UNO_SHIFT
+    air = air_temperature + UNO_SHIFT
+    wet = mortar * mortar * sqrt(mortar)
+    damp = humidity / PERCENT * air * air * sqrt(air)
+    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * UNO_WIND)
 
 
 @BOOK.misconception(of="curing_area")
