@@ -10,12 +10,16 @@ from generator.curriculum.models import (
     ChoiceQuestion,
     GivenRange,
     MatchQuestion,
-    NumberQuestion,
     OneOf,
+    Option,
     OrderQuestion,
     Place,
     Scenario,
+    SpokenChoiceQuestion,
+    SpotArea,
+    SpotQuestion,
     Steps,
+    WorkedQuestion,
 )
 from generator.formula import Book, OutOfRangeError, UnknownNameError, show_full
 from generator.problems import Loc, Problem, few
@@ -33,10 +37,15 @@ def question_problems(reading: Reading, book: Book) -> Iterator[Problem]:
         reading: the files.
         book: the calculation module.
     """
-    for _, number, found in reading.all("question", NumberQuestion):
+    for _, number, found in reading.all("question", WorkedQuestion):
         yield from few(found.file.name, _number(number, found, book))
     for _, choice, found in reading.all("question", ChoiceQuestion):
-        yield from _choice(choice, found)
+        yield from _choice(choice, "options", choice.options, found)
+    for _, said, found in reading.all("question", SpokenChoiceQuestion):
+        yield from _choice(said, "options", said.options, found)
+    for _, spot, found in reading.all("question", SpotQuestion):
+        yield from _choice(spot, "areas", spot.areas, found)
+        yield from _twice(found, "areas", "", [{"name": area.name} for area in spot.areas])
     for _, order, found in reading.all("question", OrderQuestion):
         yield from _twice(found, "steps", "", order.steps)
     for _, match, found in reading.all("question", MatchQuestion):
@@ -82,7 +91,7 @@ def bounds(given: GivenRange) -> tuple[float, ...]:
     return (given.start, round(given.start + whole * given.step, 9)) if whole else (given.start,)
 
 
-def _number(question: NumberQuestion, found: Found, book: Book) -> Iterator[Problem]:
+def _number(question: WorkedQuestion, found: Found, book: Book) -> Iterator[Problem]:
     file, at = found.file, found.loc
     faults = list(_ranges(question, found))
     good = {name: bounds(given) for name, given in question.given.items() if not _empty(given)}
@@ -131,7 +140,7 @@ def _empty(given: GivenRange) -> bool:
     return isinstance(given, Steps) and not 0 <= (given.stop - given.start) / given.step + 1e-9 < MOST_CHOICES
 
 
-def _ranges(question: NumberQuestion, found: Found) -> Iterator[Problem]:
+def _ranges(question: WorkedQuestion, found: Found) -> Iterator[Problem]:
     for name, given in question.given.items():
         loc = (*found.loc, "given", name)
         if not isinstance(given, Steps):
@@ -203,9 +212,14 @@ def _corners(good: Mapping[str, tuple[float, ...]]) -> Iterator[dict[str, float]
         yield {name: ends[-1] for name, ends in good.items()}
 
 
-def _choice(question: ChoiceQuestion, found: Found) -> Iterator[Problem]:
-    right = sum(option.right for option in question.options)
-    loc = (*found.loc, "options")
+def _choice(
+    question: ChoiceQuestion | SpokenChoiceQuestion | SpotQuestion,
+    key: str,
+    options: Sequence[Option | SpotArea],
+    found: Found,
+) -> Iterator[Problem]:
+    right = sum(option.right for option in options)
+    loc = (*found.loc, key)
     if right == 0:
         yield found.file.problem(
             loc, "no-right-option", "no option is right", "write 'right: true' below the right one"
@@ -214,11 +228,11 @@ def _choice(question: ChoiceQuestion, found: Found) -> Iterator[Problem]:
         yield found.file.problem(
             loc, "several-right-options", f"{right} options are right", "keep one, or write 'several: true'"
         )
-    if right == len(question.options):
+    if right == len(options):
         yield found.file.problem(
             loc, "no-wrong-option", "every option is right", "add one that a learner could take for right"
         )
-    yield from _twice(found, "options", "text", [option.text for option in question.options])
+    yield from _twice(found, key, "text", [option.text for option in options])
 
 
 def _twice(found: Found, key: str, below: str, texts: Sequence[Mapping[str, str]]) -> Iterator[Problem]:

@@ -14,11 +14,11 @@ from generator.curriculum.models import (
     Course,
     Handout,
     Module,
-    NumberQuestion,
     Place,
     Practical,
     QuestionBase,
     Scenario,
+    WorkedQuestion,
 )
 from generator.curriculum.signs import dandas_behind_digits, pipes_for_dandas
 from generator.curriculum.texts import Filler, texts_of
@@ -105,18 +105,18 @@ def _at(found: Found, loc: Loc, text: str, fault: Fault) -> Problem:
 
 def _slots(model: BaseModel) -> frozenset[str]:
     """The slots that a model's texts may hold."""
-    return frozenset(model.given) if isinstance(model, NumberQuestion | Scenario) else frozenset()
+    return frozenset(model.given) if isinstance(model, WorkedQuestion | Scenario) else frozenset()
 
 
 def _missing_slots(
     model: BaseModel, found: Found, allowed: frozenset[str], used: Mapping[str, set[str]]
 ) -> Iterator[Problem]:
     """Givens that no text of a language names: the learner could not know them."""
-    if not isinstance(model, NumberQuestion | Scenario):
+    if not isinstance(model, WorkedQuestion | Scenario):
         return
     for language in model.text:
         here = used.get(language, set())
-        if isinstance(model, NumberQuestion):
+        if isinstance(model, WorkedQuestion):
             here = {match[1] for match in _SLOT.finditer(without_calls(model.text[language]))}
         for name in model.given:
             if name in allowed - here:

@@ -188,18 +188,38 @@ Answer = Annotated[str, Field(pattern=r"^(exact|within [0-9]+(\.[0-9]+)? ?[a-zA-
 """How near an answer has to be: `exact`, `within 2 %`, `within 5 mm`."""
 
 
-class NumberQuestion(QuestionBase):
-    """A number that the calculation module answers. The key is never typed."""
+class WorkedQuestion(QuestionBase):
+    """A question that the calculation module answers. The key is never typed."""
 
-    kind: Literal["number"]
     asks: str
     """Name of a quantity."""
     given: Mapping[str, GivenRange]
     """Givens or earlier quantities by name; each appears as `{name}` in every language's text."""
-    answer: Answer = "exact"
-    """`exact`, or `within 2 %`, or `within 5 mm` (a unit of the same kind as the quantity's)."""
     misconceptions: Annotated[tuple[str, ...], Field(strict=False)] = ()
     hint: LocalText | None = None
+
+
+class Rounding(Content):
+    """The form that the answer has to have: rounded `up`, `down` or to the `nearest` whole multiple of `to`."""
+
+    rule: Literal["nearest", "up", "down"]
+    to: Annotated[float, Field(gt=0)]
+    """In the unit of the quantity."""
+
+
+class NumberQuestion(WorkedQuestion):
+    """A number to work out."""
+
+    kind: Literal["number"]
+    answer: Answer = "exact"
+    """`exact`, or `within 2 %`, or `within 5 mm` (a unit of the same kind as the quantity's)."""
+    aids: Annotated[tuple[Literal["tape", "stick", "reckoner", "calculator"], ...], Field(strict=False)] = ()
+    """What the learner may use; where nothing stands, the card says nothing about it."""
+    units: Annotated[tuple[str, ...], Field(strict=False, max_length=4)] = ()
+    """Units to choose from; a number without one is then asked for again."""
+    rounding: Rounding | None = None
+    credit: Annotated[tuple[str, ...], Field(strict=False, max_length=5)] = ()
+    """Quantities on the way that earn a point each, in the order of working."""
 
 
 class Option(Content):
@@ -216,6 +236,13 @@ class ChoiceQuestion(QuestionBase):
     kind: Literal["choice"]
     several: bool = False
     options: Annotated[tuple[Option, ...], Field(strict=False, min_length=2, max_length=6)]
+
+
+class NumberChoiceQuestion(WorkedQuestion):
+    """One right number among wrong ones; every wrong one is what a misconception gives, and none is typed."""
+
+    kind: Literal["choice"]
+    misconceptions: Annotated[tuple[str, ...], Field(strict=False, min_length=1, max_length=5)]
 
 
 class OrderQuestion(QuestionBase):
@@ -241,7 +268,77 @@ class MatchQuestion(QuestionBase):
     why: LocalText
 
 
-Question = Annotated[NumberQuestion | ChoiceQuestion | OrderQuestion | MatchQuestion, Field(discriminator="kind")]
+class SpotArea(Content):
+    """One place of a drawing that can be pointed at; `name` is the figure's name for it."""
+
+    name: Key
+    text: LocalText
+    """What is there, for whoever answers by key or hears the page."""
+    right: bool = False
+    """Whether the fault is here."""
+    why: LocalText | None = None
+
+
+class SpotQuestion(QuestionBase):
+    """The fault in a drawing: the answer is the letter of an area, by key, by click or on paper."""
+
+    kind: Literal["spot"]
+    figure: Key
+    several: bool = False
+    areas: Annotated[tuple[SpotArea, ...], Field(strict=False, min_length=2, max_length=8)]
+    """The figure gives each its letter; where it names none, they are A, B, C ... in this order."""
+
+
+class SpokenChoiceQuestion(QuestionBase):
+    """A helper reads the text aloud, one line a breath, and the learner picks a letter.
+
+    In the text ` / ` is a short pause, ` // ` a long one, ` # ` means pointing at the picture, ` [2x] ` reading twice.
+    """
+
+    kind: Literal["spoken"]
+    several: Literal[False] = False
+    options: Annotated[tuple[Option, ...], Field(strict=False, min_length=2, max_length=4)]
+
+
+class SpokenNumberQuestion(WorkedQuestion):
+    """A helper reads the text aloud, as in `SpokenChoiceQuestion`, and the learner says a number."""
+
+    kind: Literal["spoken"]
+    answer: Answer = "exact"
+
+
+def _form_of_question(given: Any) -> str | None:
+    """Which model a question follows: its kind, and for two kinds whether it has options or asks for a quantity."""
+    if not isinstance(given, dict):
+        return next((tag for tag, model in _FORMS.items() if type(given) is model), None)
+    kind, worked = given.get("kind"), "asks" in given and "options" not in given
+    if not isinstance(kind, str):
+        return None
+    return {"choice": "choice of numbers", "spoken": "spoken number"}.get(kind, kind) if worked else kind
+
+
+_FORMS: Mapping[str, type[QuestionBase]] = {
+    "number": NumberQuestion,
+    "choice": ChoiceQuestion,
+    "choice of numbers": NumberChoiceQuestion,
+    "order": OrderQuestion,
+    "match": MatchQuestion,
+    "spot": SpotQuestion,
+    "spoken": SpokenChoiceQuestion,
+    "spoken number": SpokenNumberQuestion,
+}
+
+Question = Annotated[
+    Annotated[NumberQuestion, Tag("number")]
+    | Annotated[ChoiceQuestion, Tag("choice")]
+    | Annotated[NumberChoiceQuestion, Tag("choice of numbers")]
+    | Annotated[OrderQuestion, Tag("order")]
+    | Annotated[MatchQuestion, Tag("match")]
+    | Annotated[SpotQuestion, Tag("spot")]
+    | Annotated[SpokenChoiceQuestion, Tag("spoken")]
+    | Annotated[SpokenNumberQuestion, Tag("spoken number")],
+    Discriminator(_form_of_question),
+]
 
 
 class Bank(Content):

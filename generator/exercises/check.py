@@ -7,9 +7,10 @@ from collections.abc import Iterator
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
-from generator.curriculum.models import NumberQuestion, Scenario
+from generator.curriculum.models import Scenario, SpokenChoiceQuestion, SpokenNumberQuestion, WorkedQuestion
 from generator.exercises.draw import recipe
 from generator.exercises.make import part_recipe
+from generator.exercises.spoken import MOST_GIVENS, script_faults
 from generator.exercises.variants import MOST_TRIES, Separability, of_givens, separability, why_none
 from generator.formula import Book, OutOfRangeError
 from generator.problems import Loc, Problem
@@ -33,15 +34,17 @@ def check(content: CourseContent, book: Book = BOOK) -> list[Problem]:
     """
     problems: list[Problem] = []
     for question in content.questions.values():
-        if isinstance(question, NumberQuestion) and not question.retired:
+        if isinstance(question, WorkedQuestion) and not question.retired:
             problems += _question(content, question, book)
+        if isinstance(question, SpokenChoiceQuestion | SpokenNumberQuestion) and not question.retired:
+            problems += _script(content, question)
     for scenario in content.scenarios.values():
         if not scenario.retired:
             problems += _scenario(content, scenario, book)
     return sorted(problems)
 
 
-def _question(content: CourseContent, question: NumberQuestion, book: Book) -> Iterator[Problem]:
+def _question(content: CourseContent, question: WorkedQuestion, book: Book) -> Iterator[Problem]:
     try:
         recipe(question, book)
     except ValueError as error:
@@ -51,6 +54,18 @@ def _question(content: CourseContent, question: NumberQuestion, book: Book) -> I
     if row.kept < LEAST_KEPT:
         fix = "narrow the tolerance, change the givens, drop a misconception, or ask for the step where it happens"
         yield content.problem("question", question.id, ("misconceptions",), "inseparable", why_none(row), fix)
+
+
+def _script(content: CourseContent, question: SpokenChoiceQuestion | SpokenNumberQuestion) -> Iterator[Problem]:
+    """A script that can't be followed by ear: lines too long, or more numbers than one holds in mind."""
+    for language, text in question.text.items():
+        for fault in script_faults(text):
+            fix = "one line a breath: break it in two"
+            yield content.problem("question", question.id, ("text", language), "script-too-long", fault, fix)
+    if isinstance(question, SpokenNumberQuestion) and len(question.given) > MOST_GIVENS:
+        what = f"{len(question.given)} numbers are read aloud, and a listener holds {MOST_GIVENS}"
+        fix = "put the others on a card that the learner sees, as a question of kind number"
+        yield content.problem("question", question.id, ("given",), "too-many-spoken-numbers", what, fix)
 
 
 def _scenario(content: CourseContent, scenario: Scenario, book: Book) -> Iterator[Problem]:
@@ -85,18 +100,21 @@ def separability_table(content: CourseContent, book: Book = BOOK) -> list[str]:
     rows: list[Separability] = [
         separability(question, book)
         for question in content.questions.values()
-        if isinstance(question, NumberQuestion) and not question.retired
+        if isinstance(question, WorkedQuestion) and not question.retired
     ]
     width = max((len(row.question_id) for row in rows), default=0)
     lines = [
-        "Shares of each question's numbers: kept as fair; outside a range; changed by rounding; and, for each "
-        f"misconception, giving the right answer. A sheet draws up to {MOST_TRIES} times until one is fair."
+        "Shares of each question's numbers: kept as fair; outside a range; changed by rounding; harder or easier than "
+        "most; and, for each misconception, giving the right answer. Steps and changes of unit are those of every "
+        f"variant. A sheet draws up to {MOST_TRIES} times until one is fair."
     ]
     for row in rows:
         hiding = ", ".join(f"{name} {share:.0%}" for name, share in row.same_as_key.items())
         pairs = ", ".join(f"{a} = {b} {share:.0%}" for (a, b), share in row.same.items() if share > 0)
-        lines.append(
-            f"{row.question_id:<{width}}  kept {row.kept:4.0%}  outside {row.out_of_range:4.0%}  rounding "
-            f"{row.rounding:4.0%}  {hiding}{'; ' + pairs if pairs else ''}".rstrip()
+        shares = (
+            f"kept {row.kept:4.0%}  outside {row.out_of_range:4.0%}  rounding {row.rounding:4.0%}  "
+            f"uneven {row.uneven:4.0%}  steps {row.steps}  units {row.unit_changes}"
         )
+        told = f"{hiding}{'; ' + pairs if pairs else ''}"
+        lines.append(f"{row.question_id:<{width}}  {shares}  {told}".rstrip())
     return lines

@@ -3,20 +3,33 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import lru_cache
 
 import numpy as np
 
-from generator.curriculum.models import GivenRange, NumberQuestion, OneOf, Steps
+from generator.curriculum.models import (
+    GivenRange,
+    NumberQuestion,
+    OneOf,
+    SpokenNumberQuestion,
+    Steps,
+    WorkedQuestion,
+)
+from generator.exercises.demand import counted, demand
+from generator.exercises.rounding import Rule, grain_fault, ruled
 from generator.exercises.tolerance import Tolerance, is_count, tolerance_of
+from generator.exercises.units import BY_NAME
 from generator.formula import Array, Book, Stream
 
 LARGEST_TABLE = 20_000
 """Combinations up to which a question is worked out once for all of them."""
 _MOST_CHOICES = 10_000
+_MOST_JUDGED = 20_000
+_SAMPLE = 20_000
+"""Candidates whose demand is counted where there are too many to count all."""
 _HAIR = 1e-9
 Whole = np.ndarray[tuple[int, ...], np.dtype[np.int64]]
 Columns = list[Whole]
@@ -46,6 +59,10 @@ class Recipe:
         parameters: in the order of the question's file.
         tolerance: of the answer.
         misconceptions: those that the question is aimed at.
+        also: the book's other misconceptions on the way: not told apart by the numbers, but named where they fit.
+        rule: how the answer has to be rounded.
+        grain: to which multiple, in the unit of the answer.
+        credit: quantities on the way that earn a point each.
     """
 
     book: Book
@@ -54,6 +71,10 @@ class Recipe:
     parameters: tuple[Parameter, ...]
     tolerance: Tolerance
     misconceptions: tuple[str, ...]
+    also: tuple[str, ...] = ()
+    rule: Rule = ""
+    grain: float = 0.0
+    credit: tuple[str, ...] = ()
 
     @property
     def combinations(self) -> int:
@@ -75,8 +96,10 @@ class Assessed:
         rounded: the answer of someone who writes every step down at its printed places and goes on with that.
         wrong: the answer by each misconception.
         in_range: every step lies in its range and everything is finite.
-        agrees: for counts, whether `key` and `rounded` are the same.
-        kept: in range, agreeing, and every two answers told apart.
+        agrees: for counts and rounded answers, whether `key` and `rounded` are the same.
+        fair: in range, agreeing, and every two answers told apart.
+        demand: code of how much rounding each asks for.
+        kept: fair, and as hard as most of the fair ones.
     """
 
     key: Array
@@ -84,6 +107,8 @@ class Assessed:
     wrong: Mapping[str, Array]
     in_range: Truth
     agrees: Truth
+    fair: Truth
+    demand: Array
     kept: Truth
 
 
@@ -110,18 +135,64 @@ def choices(given: GivenRange) -> tuple[float, ...]:
     return tuple(float(start + step * i) for i in range(count))
 
 
-def recipe(question: NumberQuestion, book: Book) -> Recipe:
+def recipe(question: WorkedQuestion, book: Book) -> Recipe:
     """The recipe of a question.
 
     Raises:
-        ValueError: a tolerance or range that can't be read, or an unknown quantity.
+        ValueError: a tolerance, rounding, unit or range that can't be read, or an unknown quantity.
     """
     quantity = book.quantities.get(question.asks)
     if quantity is None:
         raise ValueError(f"'{question.asks}' is not a quantity that can be asked for")
     parameters = tuple(Parameter(name, choices(given)) for name, given in question.given.items())
-    tolerance = tolerance_of(question.answer, quantity)
-    return Recipe(book, question.id, question.asks, parameters, tolerance, question.misconceptions)
+    rule: Rule = ""
+    grain = 0.0
+    credit: tuple[str, ...] = ()
+    if isinstance(question, NumberQuestion):
+        tolerance = tolerance_of(question.answer, quantity)
+        if question.rounding is not None:
+            rule, grain = question.rounding.rule, question.rounding.to
+            if fault := grain_fault(grain, quantity.places):
+                raise ValueError(fault)
+            tolerance = Tolerance(0.0, 0.0) if question.answer == "exact" else tolerance
+        for unit in question.units:
+            if unit not in BY_NAME or BY_NAME.get(quantity.unit, None) is None:
+                raise ValueError(f"'{unit}' is not a unit to choose from here")
+            if BY_NAME[unit].kind != BY_NAME[quantity.unit].kind:
+                raise ValueError(f"'{unit}' is not a unit of the same kind as '{quantity.unit}'")
+        between = steps_between(book, question.asks, question.given)[:-1]
+        for name in question.credit:
+            if name not in between:
+                raise ValueError(f"'{name}' is not on the way to '{question.asks}'")
+        credit = tuple(name for name in between if name in question.credit)
+    elif isinstance(question, SpokenNumberQuestion):
+        tolerance = tolerance_of(question.answer, quantity)
+    else:  # options: what they print must differ
+        tolerance = Tolerance(0.005, 0.0) if is_count(quantity) else tolerance_of("exact", quantity)
+    also = touching(book, question.asks, question.given, question.misconceptions)
+    aims = question.misconceptions
+    return Recipe(book, question.id, question.asks, parameters, tolerance, aims, also, rule, grain, credit)
+
+
+def touching(book: Book, asks: str, givens: Collection[str], aims: Collection[str]) -> tuple[str, ...]:
+    """The misconceptions that change the way to an answer and need nothing that is not given, in the book's order.
+
+    Args:
+        book: where they live.
+        asks: the quantity asked for.
+        givens: names whose values are there.
+        aims: misconceptions that are left out.
+    """
+    way = frozenset(book.ancestors([asks], stop=givens))
+    found = []
+    for name, mistake in book.misconceptions.items():
+        fixed = mistake.of in givens and mistake.of in book.quantities
+        if name in aims or fixed or mistake.of not in way:
+            continue
+        needs = book.ancestors([asks], stop=givens, wrong=[name])
+        if all(need in givens or need in book.quantities for need in needs):
+            found.append(name)
+    return tuple(found)
 
 
 def steps_between(book: Book, asks: str, givens: Mapping[str, object]) -> tuple[str, ...]:
@@ -159,12 +230,13 @@ def half_up(values: Array, places: int) -> Array:
     return np.asarray(np.sign(values) * np.floor(np.abs(values) * scale + 0.5 + _HAIR) / scale)
 
 
-def assess(recipe: Recipe, givens: Mapping[str, Array]) -> Assessed:
+def assess(recipe: Recipe, givens: Mapping[str, Array], wanted: float | None = None) -> Assessed:
     """Work out candidates and judge them.
 
     Args:
         recipe: of the question.
         givens: one array a parameter.
+        wanted: the demand that is kept; without one every fair candidate is.
     """
     book, tolerance, asks = recipe.book, recipe.tolerance, recipe.asks
     steps = steps_between(book, asks, givens)
@@ -175,23 +247,53 @@ def assess(recipe: Recipe, givens: Mapping[str, Array]) -> Assessed:
         entry = book.entry(name)
         slack = _HAIR * max(abs(entry.low), abs(entry.high))
         in_range &= (values[name] >= entry.low - slack) & (values[name] <= entry.high + slack)
-    key = np.broadcast_to(values[asks], shape)
-    rounded = np.broadcast_to(_rounded(book, steps, givens), shape) if len(steps) > 1 else key
-    agrees = np.abs(rounded - key) < 0.5 if is_count(book.quantities[asks]) else np.ones(shape, dtype=bool)
+    counts = {name for name in steps if counted(book, name) and book.quantities[name].places == 0}
+    with np.errstate(invalid="ignore"):
+        shown = {
+            name: values[name] if name in counts else half_up(values[name], book.quantities[name].places)
+            for name in steps
+        }
+    key = np.broadcast_to(ruled(np.asarray(values[asks]), recipe.rule, recipe.grain), shape)
+    rounded = key
+    if len(steps) > 1:
+        by_hand = np.asarray(_rounded(book, steps, givens, shown))
+        rounded = np.broadcast_to(ruled(by_hand, recipe.rule, recipe.grain), shape)
+    whole = recipe.grain if recipe.rule else 1.0 if is_count(book.quantities[asks]) else 0.0
+    agrees = np.abs(rounded - key) < 0.5 * whole if whole else np.ones(shape, dtype=bool)
     wrong: dict[str, Array] = {}
     for name in recipe.misconceptions:
         mistaken = book.arrays(givens, [asks], [name])
         for step, value in mistaken.items():
             if step not in givens:
                 in_range &= np.isfinite(value)
-        wrong[name] = np.broadcast_to(mistaken[asks], shape)
-    kept = in_range & agrees
+        with np.errstate(invalid="ignore"):
+            answer = ruled(np.asarray(mistaken[asks]), recipe.rule, recipe.grain)
+        wrong[name] = np.broadcast_to(answer, shape)
+    fair = in_range & agrees
     rights = [key] if rounded is key else [key, rounded]
     found = list(wrong.values())
     for i, mistake in enumerate(found):
         for other in [*rights, *found[:i]]:
-            kept &= apart(tolerance, mistake, other)
-    return Assessed(key, rounded, wrong, in_range, agrees, kept)
+            fair &= apart(tolerance, mistake, other)
+    hard = np.broadcast_to(demand(book, steps, values, shown), shape)
+    kept = fair if wanted is None else fair & (hard == wanted)
+    return Assessed(key, rounded, wrong, in_range, agrees, fair, hard, kept)
+
+
+def most_common(assessed: Assessed) -> float:
+    """The demand of most fair candidates, the least of several; -1 where none is fair."""
+    codes, counts = np.unique(assessed.demand[assessed.fair], return_counts=True)
+    return float(codes[np.argmax(counts)]) if len(codes) else -1.0
+
+
+@lru_cache(maxsize=128)
+def wanted_demand(recipe: Recipe) -> float:
+    """The demand that all variants of a question have: the one of most of its fair candidates."""
+    if recipe.combinations <= _MOST_JUDGED:
+        columns = _all_columns(recipe)
+    else:
+        columns = draw_columns(Stream(f"demand|{recipe.id}"), recipe, _SAMPLE)
+    return most_common(assess(recipe, at(recipe, columns)))
 
 
 def apart(tolerance: Tolerance, one: Array, other: Array) -> Truth:
@@ -209,10 +311,13 @@ def apart(tolerance: Tolerance, one: Array, other: Array) -> Truth:
         )
 
 
-def _rounded(book: Book, steps: tuple[str, ...], givens: Mapping[str, Array]) -> Array:
-    """The answer with every earlier step rounded to its printed places."""
+def _rounded(book: Book, steps: tuple[str, ...], givens: Mapping[str, Array], shown: Mapping[str, Array]) -> Array:
+    """The answer with every earlier step rounded to its printed places; `shown` holds what needs no second look."""
     values: dict[str, Array | float] = dict(givens)
     for name in steps[:-1]:
+        if all(need in givens for need in book.quantities[name].needs):
+            values[name] = shown[name]  # its own needs were never rounded
+            continue
         values[name] = half_up(book.arrays(values, [name])[name], book.quantities[name].places)
     return book.arrays(values, [steps[-1]])[steps[-1]]
 
@@ -225,21 +330,23 @@ def at(recipe: Recipe, columns: Columns) -> dict[str, Array]:
     }
 
 
+def _all_columns(recipe: Recipe) -> Columns:
+    """Every combination; the last parameter changes fastest."""
+    sizes = [len(parameter.choices) for parameter in recipe.parameters]
+    return [column.ravel() for column in np.indices(sizes, dtype=np.int64)]
+
+
 @lru_cache(maxsize=128)
 def table(recipe: Recipe) -> Assessed:
-    """Every combination of a question, worked out once; the last parameter changes fastest.
-
-    For questions of at most `LARGEST_TABLE` combinations.
-    """
-    sizes = [len(parameter.choices) for parameter in recipe.parameters]
-    columns = [column.ravel() for column in np.indices(sizes, dtype=np.int64)]
-    return assess(recipe, at(recipe, columns))
+    """Every combination of a question, worked out once; for questions of at most `LARGEST_TABLE` combinations."""
+    found = assess(recipe, at(recipe, _all_columns(recipe)))
+    return replace(found, kept=found.fair & (found.demand == most_common(found)))
 
 
 def judged(recipe: Recipe, columns: Columns) -> tuple[Assessed, Whole]:
     """Drawn candidates, judged: where they are held, and the row of each there."""
     if not recipe.tabled:
-        return assess(recipe, at(recipe, columns)), np.arange(len(columns[0]))
+        return assess(recipe, at(recipe, columns), wanted_demand(recipe)), np.arange(len(columns[0]))
     rows = np.zeros(len(columns[0]), dtype=np.int64)
     for parameter, column in zip(recipe.parameters, columns, strict=True):
         rows *= len(parameter.choices)

@@ -6,7 +6,8 @@ import re
 from collections.abc import Mapping
 
 from generator.calculations import BOOK
-from generator.curriculum.models import NumberQuestion
+from generator.curriculum.models import WorkedQuestion
+from generator.exercises.items import NumberItem
 from generator.formula import Book, Step, show_full
 from generator.words import Words
 
@@ -32,12 +33,17 @@ def fill_text(text: str, givens: Mapping[str, float], words: Words, book: Book =
     return SLOT.sub(number, text)
 
 
-def fill(question: NumberQuestion, givens: Mapping[str, float], words: Words, book: Book = BOOK) -> str:
+def fill(question: WorkedQuestion, givens: Mapping[str, float], words: Words, book: Book = BOOK) -> str:
     """The question's text in the language of the words, with its givens shown with their units."""
     return fill_text(question.text[words.language], givens, words, book)
 
 
-def worked(question: NumberQuestion, givens: Mapping[str, float], book: Book = BOOK) -> tuple[Step, ...]:
+def aids_said(item: NumberItem, words: Words) -> str:
+    """What may be used for a question, in words."""
+    return words.say("exercise.aids", aids=", ".join(words.say_one_of("exercise.aid", aid) for aid in item.aids))
+
+
+def worked(question: WorkedQuestion, givens: Mapping[str, float], book: Book = BOOK) -> tuple[Step, ...]:
     """The worked solution of a question with these givens.
 
     Raises:

@@ -1,7 +1,7 @@
 """Items: questions with their numbers, options and texts settled, in one language; what is printed, shown and marked.
 
 An item holds all that marking needs, so that a saved set can be marked years later without the bank it came from. The
-page makes the same shapes in `marker.js`.
+page makes the same shapes in `marker.js`. A field that came later has a default, so that older records still load.
 """
 
 from __future__ import annotations
@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, model_validator
 
+from generator.exercises.rounding import Rule
 from generator.exercises.tolerance import Tolerance
 
 
@@ -33,8 +34,11 @@ class NumberItem(ItemBase):
 
     `asks`, `unit` and `places` describe the quantity; `low` and `high` are the range it may have; `givens` are the
     numbers in the text; `key` is the right answer, `rounded` the one of someone who rounds every step as printed;
-    `wrong` holds the answer of each targeted misconception; an answer fits a value within the larger of `absolute` and
-    `relative` times the value.
+    `wrong` holds the answer of each targeted misconception and `also` of the others on the way; an answer fits a value
+    within the larger of `absolute` and `relative` times the value.
+
+    `aids` says what may be used; `units` the units to choose from; `rule` and `grain` how the answer has to be rounded,
+    and `exact` is the right answer before that; `steps` are the lines on the way that earn a point each.
     """
 
     kind: Literal["number"] = "number"
@@ -50,6 +54,19 @@ class NumberItem(ItemBase):
     absolute: float
     relative: float
     wrong: Mapping[str, float]
+    also: Mapping[str, float] = {}
+    aids: tuple[str, ...] = ()
+    units: tuple[str, ...] = ()
+    rule: Rule = ""
+    grain: float = 0.0
+    exact: float | None = None
+    steps: tuple[NumberItem, ...] = ()
+
+    @model_validator(mode="after")
+    def _grain_with_its_rule(self) -> NumberItem:
+        if self.rule and self.grain <= 0:
+            raise ValueError("a rounding rule needs a multiple above 0")
+        return self
 
     @property
     def tolerance(self) -> Tolerance:
@@ -58,7 +75,11 @@ class NumberItem(ItemBase):
 
 
 class ChoiceItem(ItemBase):
-    """Options to choose from; `right` and `order` hold positions in `options`, `order` as they are shown."""
+    """Options to choose from; `right` and `order` hold positions in `options`, `order` as they are shown.
+
+    Where the options are numbers that were worked out, `mistakes` holds the misconception behind each (empty for the
+    right one), and `asks` and `givens` lead to the worked solution.
+    """
 
     kind: Literal["choice"] = "choice"
     several: bool
@@ -67,6 +88,9 @@ class ChoiceItem(ItemBase):
     why: tuple[str, ...]
     """For each option what would happen on the hill; empty where the author says nothing."""
     order: tuple[int, ...]
+    mistakes: tuple[str, ...] = ()
+    asks: str = ""
+    givens: Mapping[str, float] = {}
 
 
 class OrderItem(ItemBase):
@@ -88,6 +112,37 @@ class MatchItem(ItemBase):
     order: tuple[int, ...]
 
 
+class Area(Frozen):
+    """One hot area of a figure: the letter that the drawing shows there, and the figure's own name for the place."""
+
+    letter: Annotated[str, Field(pattern="^[A-H]$")]
+    name: str
+
+
+class SpotItem(ItemBase):
+    """A fault to find in a drawing. `areas` come from the figure; `labels`, `right` and `why` stand in their order."""
+
+    kind: Literal["spot"] = "spot"
+    figure: str
+    several: bool
+    areas: tuple[Area, ...]
+    labels: tuple[str, ...]
+    """What is to be seen at each area, for whoever answers by key or hears the page."""
+    right: tuple[int, ...]
+    why: tuple[str, ...]
+
+
+class SpokenItem(ItemBase):
+    """A question that a helper reads aloud: `script` line by line, with the marks for pauses and pointing.
+
+    `text` is the same without marks. The answer is a letter that is picked or a number that is said.
+    """
+
+    kind: Literal["spoken"] = "spoken"
+    script: tuple[str, ...]
+    answer: Annotated[NumberItem | ChoiceItem, Field(discriminator="kind")]
+
+
 class ScenarioItem(Frozen):
     """Linked parts on one place; a part's answer feeds the later ones by the name of its quantity."""
 
@@ -99,5 +154,8 @@ class ScenarioItem(Frozen):
     parts: tuple[NumberItem, ...]
 
 
-Item = Annotated[NumberItem | ChoiceItem | OrderItem | MatchItem | ScenarioItem, Field(discriminator="kind")]
-QuestionItem = NumberItem | ChoiceItem | OrderItem | MatchItem
+Item = Annotated[
+    NumberItem | ChoiceItem | OrderItem | MatchItem | SpotItem | SpokenItem | ScenarioItem,
+    Field(discriminator="kind"),
+]
+QuestionItem = NumberItem | ChoiceItem | OrderItem | MatchItem | SpotItem | SpokenItem

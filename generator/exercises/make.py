@@ -2,28 +2,51 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
 
 from generator.calculations import BOOK
 from generator.curriculum.models import (
     ChoiceQuestion,
     MatchQuestion,
+    NumberChoiceQuestion,
     NumberQuestion,
+    Option,
     OrderQuestion,
     Question,
     Scenario,
     ScenarioPart,
+    SpokenChoiceQuestion,
+    SpokenNumberQuestion,
+    SpotQuestion,
 )
-from generator.exercises.draw import Recipe
+from generator.exercises.draw import Recipe, recipe, touching
 from generator.exercises.fill import fill, fill_text
-from generator.exercises.items import ChoiceItem, MatchItem, NumberItem, OrderItem, QuestionItem, ScenarioItem
+from generator.exercises.items import (
+    Area,
+    ChoiceItem,
+    MatchItem,
+    NumberItem,
+    OrderItem,
+    QuestionItem,
+    ScenarioItem,
+    SpokenItem,
+    SpotItem,
+)
+from generator.exercises.letters import LETTERS
+from generator.exercises.spoken import script_lines, unmarked
 from generator.exercises.tolerance import tolerance_of
 from generator.exercises.variants import Variant, of_givens, seed_text, variant
-from generator.formula import Book, Stream
+from generator.formula import Book, Stream, show
 from generator.words import Words
 
+FigureAreas = Mapping[str, Sequence[Area]]
+"""The hot areas that figures name, by figure: each with the letter that the drawing shows there."""
 
-def make_item(question: Question, seed: str, words: Words, book: Book = BOOK) -> QuestionItem:
+
+def make_item(
+    question: Question, seed: str, words: Words, book: Book = BOOK, areas: FigureAreas | None = None
+) -> QuestionItem:
     """A question as one learner gets it.
 
     Args:
@@ -31,38 +54,177 @@ def make_item(question: Question, seed: str, words: Words, book: Book = BOOK) ->
         seed: the learner's; the question's id is added to it.
         words: of the learner's language.
         book: where the quantities live.
+        areas: of the figures that letter their own areas; for others the letters follow the question's order.
 
     Raises:
         NoVariantError: a number question without fair numbers.
+        ValueError: a figure without an area that the question names.
     """
     language = words.language
     text = question.text[language]
-    if isinstance(question, NumberQuestion):
-        drawn = variant(question, seed, book)
-        filled = fill(question, drawn.givens, words, book)
-        return _number(drawn, question.asks, question.competency, filled, drawn.givens, book)
+    match question:
+        case NumberQuestion():
+            return _number_item(question, seed, words, book)
+        case NumberChoiceQuestion():
+            return _numbers_to_choose(question, seed, words, book)
+        case SpokenNumberQuestion():
+            return _spoken_number(question, seed, words, book)
+        case ChoiceQuestion():
+            return _choice(question, question.options, text, seed, language)
+        case SpokenChoiceQuestion():
+            answer = _choice(question, question.options, unmarked(text), seed, language)
+            return _spoken(question, text, answer)
+        case SpotQuestion():
+            return _spot(question, language, (areas or {}).get(question.figure))
+        case OrderQuestion():
+            return OrderItem(
+                id=question.id,
+                competency=question.competency,
+                text=text,
+                steps=tuple(step[language] for step in question.steps),
+                why=question.why[language],
+                order=_mixed(Stream(seed_text(seed, question.id)), len(question.steps)),
+            )
+        case MatchQuestion():
+            return _match(question, Stream(seed_text(seed, question.id)), language)
+
+
+def _number_item(question: NumberQuestion, seed: str, words: Words, book: Book) -> NumberItem:
+    made = recipe(question, book)
+    drawn = variant(question, seed, book)
+    filled = fill(question, drawn.givens, words, book)
+    item = _number(drawn, made, question.competency, filled, drawn.givens)
+    steps = [
+        _number(of_givens(part, drawn.givens), part, question.competency, words.say_one_of("quantity", part.asks), {})
+        for part in credit_parts(made, question.given)
+    ]
+    return item.model_copy(update={"aids": question.aids, "units": question.units, "steps": tuple(steps)})
+
+
+def credit_parts(made: Recipe, given: Collection[str]) -> tuple[Recipe, ...]:
+    """What marking each step that earns a point needs.
+
+    Args:
+        made: of the question.
+        given: names of what the question gives.
+    """
+    book, parts = made.book, []
+    for name in made.credit:
+        near = touching(book, name, given, ())
+        aims = tuple(mistake for mistake in made.misconceptions if mistake in near)
+        parts.append(
+            replace(
+                made,
+                id=f"{made.id}.{name.replace('_', '-')}",
+                asks=name,
+                tolerance=tolerance_of("exact", book.quantities[name]),
+                misconceptions=aims,
+                also=tuple(mistake for mistake in near if mistake not in aims),
+                rule="",
+                grain=0.0,
+            )
+        )
+    return tuple(parts)
+
+
+def _numbers_to_choose(question: NumberChoiceQuestion, seed: str, words: Words, book: Book) -> ChoiceItem:
+    drawn = variant(question, seed, book)
+    quantity = book.quantities[question.asks]
+    answers = {"": drawn.key, **drawn.wrong}
+    stream = Stream(seed_text(seed, f"{question.id}|options"))
+    return ChoiceItem(
+        id=question.id,
+        competency=question.competency,
+        text=fill(question, drawn.givens, words, book),
+        several=False,
+        options=tuple(words.with_unit(option(value, quantity.places), quantity.unit) for value in answers.values()),
+        right=(0,),
+        why=("",) * len(answers),
+        order=tuple(stream.shuffle(range(len(answers)))),
+        mistakes=tuple(answers),
+        asks=question.asks,
+        givens=dict(drawn.givens),
+    )
+
+
+def option(value: float, places: int) -> str:
+    """A worked-out option as print shows it: what would be a count but came out broken keeps two decimals.
+
+    Example:
+        >>> option(11.0, 0), option(10.5, 0), option(2.005, 2)
+        ('11', '10.50', '2.01')
+    """
+    broken = places == 0 and abs(value - round(value)) > 1e-9
+    return show(value, 2 if broken else places)
+
+
+def _spoken_number(question: SpokenNumberQuestion, seed: str, words: Words, book: Book) -> SpokenItem:
+    drawn = variant(question, seed, book)
+    script = fill(question, drawn.givens, words, book)
+    plain = fill_text(unmarked(question.text[words.language]), drawn.givens, words, book)
+    answer = _number(drawn, recipe(question, book), question.competency, plain, drawn.givens)
+    return _spoken(question, script, answer)
+
+
+def _spoken(
+    question: SpokenChoiceQuestion | SpokenNumberQuestion, script: str, answer: NumberItem | ChoiceItem
+) -> SpokenItem:
+    return SpokenItem(
+        id=question.id,
+        competency=question.competency,
+        text=answer.text,
+        script=script_lines(script),
+        answer=answer,
+    )
+
+
+def _choice(
+    question: ChoiceQuestion | SpokenChoiceQuestion, options: Sequence[Option], text: str, seed: str, language: str
+) -> ChoiceItem:
     stream = Stream(seed_text(seed, question.id))
-    if isinstance(question, ChoiceQuestion):
-        return ChoiceItem(
-            id=question.id,
-            competency=question.competency,
-            text=text,
-            several=question.several,
-            options=tuple(option.text[language] for option in question.options),
-            right=tuple(i for i, option in enumerate(question.options) if option.right),
-            why=tuple(option.why[language] if option.why else "" for option in question.options),
-            order=tuple(stream.shuffle(range(len(question.options)))),
-        )
-    if isinstance(question, OrderQuestion):
-        return OrderItem(
-            id=question.id,
-            competency=question.competency,
-            text=text,
-            steps=tuple(step[language] for step in question.steps),
-            why=question.why[language],
-            order=_mixed(stream, len(question.steps)),
-        )
-    return _match(question, stream, language)
+    return ChoiceItem(
+        id=question.id,
+        competency=question.competency,
+        text=text,
+        several=question.several,
+        options=tuple(option.text[language] for option in options),
+        right=tuple(i for i, option in enumerate(options) if option.right),
+        why=tuple(option.why[language] if option.why else "" for option in options),
+        order=tuple(stream.shuffle(range(len(options)))),
+    )
+
+
+def lettered(question: SpotQuestion, drawn: Sequence[Area] | None) -> tuple[Area, ...]:
+    """The areas of a question with their letters, in the question's order.
+
+    Args:
+        question: names the areas.
+        drawn: the areas that the figure letters itself, in any order; None where it letters none.
+
+    Raises:
+        ValueError: the figure has no area of that name.
+    """
+    if drawn is None:
+        return tuple(Area(letter=LETTERS[place], name=area.name) for place, area in enumerate(question.areas))
+    by_name = {area.name: area for area in drawn}
+    missing = [area.name for area in question.areas if area.name not in by_name]
+    if missing:
+        raise ValueError(f"the figure '{question.figure}' has no area '{missing[0]}'; it has {', '.join(by_name)}")
+    return tuple(by_name[area.name] for area in question.areas)
+
+
+def _spot(question: SpotQuestion, language: str, drawn: Sequence[Area] | None) -> SpotItem:
+    return SpotItem(
+        id=question.id,
+        competency=question.competency,
+        text=question.text[language],
+        figure=question.figure,
+        several=question.several,
+        areas=lettered(question, drawn),
+        labels=tuple(area.text[language] for area in question.areas),
+        right=tuple(i for i, area in enumerate(question.areas) if area.right),
+        why=tuple(area.why[language] if area.why else "" for area in question.areas),
+    )
 
 
 def _match(question: MatchQuestion, stream: Stream, language: str) -> MatchItem:
@@ -101,9 +263,9 @@ def make_scenario(scenario: Scenario, place: Mapping[str, float], words: Words, 
     givens = {name: place[name] for name in scenario.given}
     parts = []
     for part in scenario.parts:
-        drawn = of_givens(part_recipe(part, book), givens)
+        made = part_recipe(part, book, scenario.given)
         filled = fill_text(part.text[language], givens, words, book)
-        parts.append(_number(drawn, part.asks, part.competency, filled, {}, book))
+        parts.append(_number(of_givens(made, givens), made, part.competency, filled, {}))
     return ScenarioItem(
         id=scenario.id,
         title=scenario.title[language],
@@ -113,8 +275,13 @@ def make_scenario(scenario: Scenario, place: Mapping[str, float], words: Words, 
     )
 
 
-def part_recipe(part: ScenarioPart, book: Book = BOOK) -> Recipe:
+def part_recipe(part: ScenarioPart, book: Book = BOOK, given: Sequence[str] = ()) -> Recipe:
     """What working out and marking a scenario's part needs.
+
+    Args:
+        part: of the scenario.
+        book: where the quantities live.
+        given: what the scenario gives; with it, also the misconceptions that the part does not aim at are looked for.
 
     Raises:
         ValueError: an unknown quantity, or a tolerance that can't be read.
@@ -122,18 +289,17 @@ def part_recipe(part: ScenarioPart, book: Book = BOOK) -> Recipe:
     quantity = book.quantities.get(part.asks)
     if quantity is None:
         raise ValueError(f"'{part.asks}' is not a quantity that can be asked for")
-    return Recipe(book, part.id, part.asks, (), tolerance_of(part.answer, quantity), part.misconceptions)
+    also = touching(book, part.asks, given, part.misconceptions) if given else ()
+    return Recipe(book, part.id, part.asks, (), tolerance_of(part.answer, quantity), part.misconceptions, also)
 
 
-def _number(
-    drawn: Variant, asks: str, competency: str, text: str, givens: Mapping[str, float], book: Book
-) -> NumberItem:
-    quantity = book.quantities[asks]
+def _number(drawn: Variant, made: Recipe, competency: str, text: str, givens: Mapping[str, float]) -> NumberItem:
+    quantity = made.book.quantities[made.asks]
     return NumberItem(
-        id=drawn.question_id,
+        id=made.id,
         competency=competency,
         text=text,
-        asks=asks,
+        asks=made.asks,
         unit=quantity.unit,
         places=quantity.places,
         low=float(quantity.low),
@@ -145,4 +311,8 @@ def _number(
         absolute=drawn.tolerance.absolute,
         relative=drawn.tolerance.relative,
         wrong=dict(drawn.wrong),
+        also=dict(drawn.also),
+        rule=made.rule,
+        grain=made.grain,
+        exact=drawn.exact,
     )

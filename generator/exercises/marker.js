@@ -1,4 +1,5 @@
-/* Draws questions and marks answers in the page: the twin of the Python files beside it (draw, numbers, marking, scenario).
+/* Draws questions and marks answers in the page: the twin of the Python files beside it (draw, demand, numbers, marking,
+ * letters, scenario, help).
  * A classic script in old, conservative JavaScript, so that it also runs in the browsers of old phones and from a file.
  * It needs formula.js, and page_data.py writes the tables of signs and units behind it. */
 (function (root) {
@@ -6,6 +7,7 @@
   var Tankschool = root.Tankschool = root.Tankschool || {};
   var HAIR = 1e-9;
   var MOST_TRIES = 200;
+  var CROSSING = 64;
   var tables = null;
 
   function formula() { return Tankschool.formula; }
@@ -168,41 +170,113 @@
     });
   }
 
-  /* The answer of someone who rounds every step as printed; null where a step leaves its range. */
-  function roundedAnswer(question, givens) {
-    var values = copy(givens), i, step, value, right;
-    try { right = formula().evaluate(givens, [question.asks], []); } catch (error) { return null; }
+  /* An answer in the form that a rule asks for: rounding.py. */
+  function ruled(value, rule, grain) {
+    var parts, whole;
+    if (!rule || value === null) { return value; }
+    parts = value / grain;
+    if (rule === "up") { whole = Math.ceil(parts - HAIR); }
+    else if (rule === "down") { whole = Math.floor(parts + HAIR); }
+    else { whole = (parts < 0 ? -1 : 1) * Math.floor(Math.abs(parts) + 0.5 + HAIR); }
+    return whole * grain + 0;
+  }
+  /* Answers of someone who rounds every step as printed, by step; null where a step leaves its range. */
+  function roundedAnswers(question, givens, right) {
+    var values = copy(givens), made = {}, i, step, value;
     for (i = 0; i < question.steps.length; i += 1) {
       step = question.steps[i];
       if (!inside(right[step.name], step.low, step.high)) { return null; }
       value = workedFrom(step.name, values);
       if (value === null) { return null; }
-      values[step.name] = step.name === question.asks ? value : parseFloat(formula().show(value, step.places));
+      made[step.name] = value;
+      values[step.name] = parseFloat(formula().show(value, step.places));
     }
-    return values[question.asks];
+    return made;
+  }
+  /* What a count had to round to a whole number: the formula is worked out once more, and its rounding watched. */
+  function crossings(name, right) {
+    var F = formula(), up = F.wholeUp, down = F.wholeDown, seeds = copy(right), found = 0;
+    function watching(rounding) {
+      return function (x) {
+        if (Math.abs(x - Math.round(x)) > HAIR) { found += 1; }
+        return rounding(x);
+      };
+    }
+    delete seeds[name];
+    F.wholeUp = watching(up);
+    F.wholeDown = watching(down);
+    try { workedFrom(name, seeds); } finally { F.wholeUp = up; F.wholeDown = down; }
+    return found;
+  }
+  /* The code of how much rounding these numbers demand: demand.py. */
+  function demandOf(question, right) {
+    var code = 0, i, step, value, shown;
+    for (i = 0; i < question.steps.length; i += 1) {
+      step = question.steps[i];
+      value = right[step.name];
+      if (step.counted) { code += CROSSING * crossings(step.name, right); }
+      shown = parseFloat(formula().show(value, step.places));
+      if (Math.abs(shown - value) > HAIR * Math.max(1, Math.abs(value)) && !(step.counted && step.places === 0)) {
+        code += 1;
+      }
+    }
+    return code;
+  }
+  /* What misconceptions give here, without those that give nothing. */
+  function mistaken(names, asks, givens, rule, grain) {
+    var found = {}, i, value;
+    for (i = 0; i < names.length; i += 1) {
+      value = ruled(workedFrom(asks, givens, [names[i]]), rule, grain);
+      if (value !== null) { found[names[i]] = value; }
+    }
+    return found;
+  }
+  function numberItem(about, text, givens, exact, rounded) {
+    var rule = about.rule || "", grain = about.grain || 0, key = ruled(exact, rule, grain);
+    return {
+      kind: "number", id: about.id, competency: about.competency, text: text, asks: about.asks, unit: about.unit,
+      places: about.places, low: about.low, high: about.high, givens: givens, key: key,
+      shown_key: formula().show(key, about.places), rounded: ruled(rounded, rule, grain),
+      absolute: about.absolute, relative: about.relative, wrong: {}, also: {}, aids: about.aids || [],
+      units: about.units || [], rule: rule, grain: grain, exact: exact, steps: []
+    };
+  }
+  function creditSteps(question, givens, right, rounded) {
+    return question.credit.map(function (part) {
+      var about = copy(part), made;
+      about.competency = question.competency;
+      made = numberItem(about, part.text, {}, right[part.asks], rounded[part.asks]);
+      made.wrong = mistaken(part.misconceptions, part.asks, givens);
+      made.also = mistaken(part.also, part.asks, givens);
+      return made;
+    });
   }
   function candidate(question, givens) {
-    var rounded = roundedAnswer(question, givens), key, wrong = {}, names = question.misconceptions, i, j, value;
-    if (rounded === null) { return null; }
+    var right, rounded, made, names = question.misconceptions, i, j, value;
     for (i = 0; i < question.parameters.length; i += 1) {
       if (!inside(givens[question.parameters[i].name], question.parameters[i].low, question.parameters[i].high)) {
         return null;
       }
     }
-    key = workedFrom(question.asks, givens);
-    if (question.count && Math.abs(rounded - key) >= 0.5) { return null; }
-    for (i = 0; i < names.length; i += 1) {
-      value = workedFrom(question.asks, givens, [names[i]]);
-      if (value === null || !tellsApart(question, value, key) || !tellsApart(question, value, rounded)) { return null; }
-      for (j = 0; j < i; j += 1) { if (!tellsApart(question, value, wrong[names[j]])) { return null; } }
-      wrong[names[i]] = value;
+    try { right = formula().evaluate(givens, [question.asks], []); } catch (error) { return null; }
+    rounded = roundedAnswers(question, givens, right);
+    if (rounded === null) { return null; }
+    made = numberItem(question, fill(question, givens), givens, right[question.asks], rounded[question.asks]);
+    if ((made.rule || question.count) && Math.abs(made.rounded - made.key) >= 0.5 * (made.rule ? made.grain : 1)) {
+      return null;
     }
-    return {
-      kind: "number", id: question.id, competency: question.competency, text: fill(question, givens),
-      asks: question.asks, unit: question.unit, places: question.places, low: question.low, high: question.high,
-      givens: givens, key: key, shown_key: formula().show(key, question.places), rounded: rounded,
-      absolute: question.absolute, relative: question.relative, wrong: wrong
-    };
+    for (i = 0; i < names.length; i += 1) {
+      value = ruled(workedFrom(question.asks, givens, [names[i]]), made.rule, made.grain);
+      if (value === null || !tellsApart(question, value, made.key) || !tellsApart(question, value, made.rounded)) {
+        return null;
+      }
+      for (j = 0; j < i; j += 1) { if (!tellsApart(question, value, made.wrong[names[j]])) { return null; } }
+      made.wrong[names[i]] = value;
+    }
+    if (demandOf(question, right) !== question.demand) { return null; }
+    made.also = mistaken(question.also, question.asks, givens, made.rule, made.grain);
+    made.steps = creditSteps(question, givens, right, rounded);
+    return made;
   }
   function variant(question, seed) {
     var stream = formula().stream(seed + "|" + question.id), tries, i, givens, choices, made;
@@ -227,11 +301,51 @@
     do { made = stream.shuffle(upTo(count)); } while (made.join() === upTo(count).join());
     return made;
   }
+  /* A worked-out option as print shows it: what would be a count but came out broken keeps two decimals. */
+  function option(value, places) {
+    return formula().show(value, places === 0 && Math.abs(value - Math.round(value)) > HAIR ? 2 : places);
+  }
+  /* Options that were worked out: the right number first, then what each misconception gives. */
+  function numbersToChoose(question, seed) {
+    var drawn = variant(question, seed), answers = [drawn.key], mistakes = [""], name;
+    for (name in drawn.wrong) {
+      if (has(drawn.wrong, name)) { answers.push(drawn.wrong[name]); mistakes.push(name); }
+    }
+    return {
+      kind: "choice", id: question.id, competency: question.competency, text: drawn.text, several: false,
+      options: answers.map(function (value) {
+        var shown = grouped(option(value, question.places), question.language);
+        return question.unit_word ? shown + "\u00a0" + question.unit_word : shown;
+      }),
+      right: [0], why: answers.map(function () { return ""; }),
+      order: formula().stream(seed + "|" + question.id + "|options").shuffle(upTo(answers.length)),
+      mistakes: mistakes, asks: question.asks, givens: drawn.givens
+    };
+  }
+  /* Lines that a helper reads aloud; and the same without the marks for pauses, pointing and reading twice. */
+  function scriptLines(text) {
+    return text.split("\n").map(trimmed).filter(function (line) { return line !== ""; });
+  }
+  function spoken(question, seed) {
+    var answer = copy(question.answer), drawn, script = question.script;
+    if (answer.kind === "number") {
+      drawn = variant(answer, seed);
+      answer.text = script;
+      script = fill(answer, drawn.givens);
+      answer = drawn;
+    } else { answer = item(answer, seed); }
+    return {
+      kind: "spoken", id: question.id, competency: question.competency, text: answer.text,
+      script: scriptLines(script), answer: answer
+    };
+  }
   /* A question of any kind as one learner gets it: the same shapes as items.py. */
   function item(question, seed) {
     var stream, made;
     if (question.kind === "number") { return variant(question, seed); }
-    if (question.kind === "scenario") { return question; }
+    if (question.kind === "choice" && question.parameters) { return numbersToChoose(question, seed); }
+    if (question.kind === "spoken") { return spoken(question, seed); }
+    if (question.kind === "scenario" || question.kind === "spot") { return question; }
     stream = formula().stream(seed + "|" + question.id);
     made = copy(question);
     made.order = question.kind === "choice" ? stream.shuffle(upTo(question.options.length))
@@ -242,17 +356,28 @@
   /* -------------------------------------------------------------------------------------- marking */
   function mark(made, verdict, more) {
     var found = {
-      item: made.id, competency: made.competency, verdict: verdict, value: null, misconceptions: [], why: [], ask: null
+      item: made.id, competency: made.competency, verdict: verdict, value: null, misconceptions: [], why: [], ask: null,
+      slip: "", step_points: 0, step_most: 0
     };
     var name;
     for (name in more || {}) { if (has(more, name)) { found[name] = more[name]; } }
-    found.points = verdict === "right" || verdict === "right_from_earlier" ? 1 : 0;
-    found.most = 1;
+    return withPoints(found);
+  }
+  /* A right answer earns all points; another one what its steps earn. */
+  function withPoints(found) {
+    found.most = 1 + found.step_most;
+    found.points = found.verdict === "right" ? found.most
+      : (found.verdict === "right_from_earlier" ? 1 : 0) + found.step_points;
     return found;
+  }
+  function isGood(found) { return found.verdict === "right" || found.verdict === "right_from_earlier"; }
+  function counted(made, found) {
+    found.step_most = (made.steps || []).length;
+    return withPoints(found);
   }
   function askBack(made, reason) { return mark(made, "ask_back", ask(reason)); }
   function unread(made, read) {
-    return read.blank ? mark(made, "blank") : mark(made, "ask_back", { ask: read.ask });
+    return counted(made, read.blank ? mark(made, "blank") : mark(made, "ask_back", { ask: read.ask }));
   }
   function twoReadings(made, read) {
     var absurd;
@@ -269,27 +394,53 @@
     }
     return found;
   }
+  /* A typed number, with its unit where the unit is part of the answer. */
+  function readAnswer(made, text) {
+    var read = parse(text, made.unit);
+    return made.units && made.units.length && !read.blank && !read.ask && read.unit === null ? ask("unit_missing") : read;
+  }
+  /* Whether a wrong number is the right one, left unrounded or rounded to something else. */
+  function slipOf(made, value) {
+    var off;
+    if (!made.rule || made.exact === null || made.exact === undefined) { return ""; }
+    off = Math.abs(value - made.exact);
+    if (off <= 0.5 * Math.pow(10, -made.places) + HAIR * Math.abs(made.exact)) { return "not_rounded"; }
+    return off < made.grain * (1 + HAIR) ? "other_rounding" : "";
+  }
   function markNumber(made, text) {
-    var read = parse(text, made.unit), twice;
+    var read = readAnswer(made, text), twice;
     if (read.blank || read.ask) { return unread(made, read); }
-    if (isRight(made, read.value)) { return mark(made, "right", { value: read.value }); }
+    if (isRight(made, read.value)) { return counted(made, mark(made, "right", { value: read.value })); }
     twice = twoReadings(made, read);
     if (twice) { return unread(made, twice); }
-    return mark(made, "not_yet", { value: read.value, misconceptions: diagnose(made, read.value) });
+    return counted(made, mark(made, "not_yet", {
+      value: read.value, slip: slipOf(made, read.value),
+      misconceptions: diagnose(made, read.value).concat(diagnose(made, read.value, made.also || {}))
+    }));
   }
   function sortedNumbers(list) { return list.slice().sort(function (a, b) { return a - b; }); }
-  function markChoice(made, chosen) {
-    var picked = [], why = [], i, sorted = sortedNumbers(chosen);
+  function inOrder(chosen) {
+    var picked = [], sorted = sortedNumbers(chosen), i;
     for (i = 0; i < sorted.length; i += 1) { if (i === 0 || sorted[i] !== sorted[i - 1]) { picked.push(sorted[i]); } }
+    return picked;
+  }
+  /* Positions that were chosen among options, or among the areas of a drawing. */
+  function markPicked(made, chosen, count) {
+    var picked = inOrder(chosen), why = [], named = [], mistakes = made.mistakes || [], i;
     if (!picked.length) { return mark(made, "blank"); }
-    if (picked[0] < 0 || picked[picked.length - 1] >= made.options.length) { return askBack(made, "unknown_letter"); }
+    if (picked[0] < 0 || picked[picked.length - 1] >= count) { return askBack(made, "unknown_letter"); }
     if (picked.length > 1 && !made.several) { return askBack(made, "one_only"); }
     if (picked.join() === sortedNumbers(made.right).join()) { return mark(made, "right"); }
     for (i = 0; i < picked.length; i += 1) {
-      if (made.right.indexOf(picked[i]) < 0 && made.why[picked[i]]) { why.push(made.why[picked[i]]); }
+      if (made.right.indexOf(picked[i]) < 0) {
+        if (mistakes[picked[i]]) { named.push(mistakes[picked[i]]); }
+        if (made.why[picked[i]]) { why.push(made.why[picked[i]]); }
+      }
     }
-    return mark(made, "not_yet", { why: why });
+    return mark(made, "not_yet", { misconceptions: named, why: why });
   }
+  function markChoice(made, chosen) { return markPicked(made, chosen, made.options.length); }
+  function markSpot(made, chosen) { return markPicked(made, chosen, made.areas.length); }
   function markPlaces(made, places, texts) {
     var i;
     if (sortedNumbers(places).join() !== upTo(texts.length).join()) { return askBack(made, "not_all"); }
@@ -307,32 +458,130 @@
     return chosen ? markPlaces(made, partners, made.right) : mark(made, "blank");
   }
 
-  function markPart(scenario, part, read, own) {
-    var seeds = copy(scenario.givens), here = {}, name, carried, twice, found;
+  function markPart(givens, part, read, own) {
+    var seeds = copy(givens), here = {}, all = {}, name, carried, twice, found;
     if (read.blank || read.ask) { return unread(part, read); }
     if (isRight(part, read.value)) { return mark(part, "right", { value: read.value }); }
     for (name in own) { if (has(own, name) && name !== part.asks) { seeds[name] = own[name]; } }
-    carried = workedFrom(part.asks, seeds);
+    carried = ruled(workedFrom(part.asks, seeds), part.rule, part.grain);
     if (carried !== null && fits(part, read.value, carried)) {
       return mark(part, "right_from_earlier", { value: read.value });
     }
     twice = twoReadings(part, read);
     if (twice) { return unread(part, twice); }
-    for (name in part.wrong) { if (has(part.wrong, name)) { here[name] = workedFrom(part.asks, seeds, [name]); } }
+    for (name in part.wrong) { if (has(part.wrong, name)) { all[name] = part.wrong[name]; } }
+    for (name in part.also || {}) { if (has(part.also, name)) { all[name] = part.also[name]; } }
+    for (name in all) {
+      if (has(all, name)) { here[name] = ruled(workedFrom(part.asks, seeds, [name]), part.rule, part.grain); }
+    }
     found = diagnose(part, read.value, here);
     return mark(part, "not_yet", {
-      value: read.value, misconceptions: found.length ? found : diagnose(part, read.value)
+      value: read.value, misconceptions: found.length ? found : diagnose(part, read.value, all),
+      slip: slipOf(part, read.value)
     });
   }
-  /* All parts of a scenario, with errors carried forward; answers are typed texts by part id. */
-  function markScenario(scenario, answers) {
+  function markLinked(parts, givens, answers) {
     var reads = [], own = {}, i, part;
-    for (i = 0; i < scenario.parts.length; i += 1) {
-      part = scenario.parts[i];
-      reads.push(parse(has(answers, part.id) ? answers[part.id] : "", part.unit));
+    for (i = 0; i < parts.length; i += 1) {
+      part = parts[i];
+      reads.push(readAnswer(part, has(answers, part.id) ? answers[part.id] : ""));
       if (!reads[i].blank && !reads[i].ask) { own[part.asks] = reads[i].value; }
     }
-    return scenario.parts.map(function (one, place) { return markPart(scenario, one, reads[place], own); });
+    return parts.map(function (one, place) { return markPart(givens, one, reads[place], own); });
+  }
+  /* All parts of a scenario, with errors carried forward; answers are typed texts by part id. */
+  function markScenario(scenario, answers) { return markLinked(scenario.parts, scenario.givens, answers); }
+  /* A question with credit for its steps; answers are typed texts by the ids of the steps and of the question. */
+  function markSteps(made, answers) {
+    var marks = markLinked(made.steps.concat([made]), made.givens, answers), last = marks.pop();
+    last.step_points = marks.filter(isGood).length;
+    return counted(made, last);
+  }
+
+  /* ------------------------------------------------------------ answers as they are typed: letters.py */
+  var BETWEEN = /[ ,;.\/()&+>:=|\-]+|and|\u0914\u0930/g;
+  var PAIR_SIGNS = "a-h\u0915\u0916\u0917\u0918\u0919\u091a\u091b\u091c";
+  var PAIR = new RegExp("([1-8]) ?[-=:>.)]{0,2} ?([" + PAIR_SIGNS + "])", "g");
+  var ROWS = ["abcdefgh", "\u0915\u0916\u0917\u0918\u0919\u091a\u091b\u091c", "12345678"];
+
+  function placeOf(sign) {
+    var i;
+    for (i = 0; i < ROWS.length; i += 1) { if (sign.length === 1 && ROWS[i].indexOf(sign) >= 0) { return ROWS[i].indexOf(sign); } }
+    return -1;
+  }
+  /* Shown positions, in the order written; null where something else stands there. */
+  function placesIn(line) {
+    var signs = line.replace(BETWEEN, ""), made = [], i;
+    for (i = 0; i < signs.length; i += 1) {
+      made.push(placeOf(signs.charAt(i)));
+      if (made[i] < 0) { return null; }
+    }
+    return made.length ? made : null;
+  }
+  function partnersIn(made, line) {
+    var count = made.left.length, pairs = line.match(PAIR), chosen = [], shown, i, left, places;
+    for (i = 0; i < count; i += 1) { chosen.push(-1); }
+    if (pairs && line.replace(PAIR, "").replace(BETWEEN, "") === "") {
+      for (i = 0; i < pairs.length; i += 1) {
+        left = parseInt(pairs[i].charAt(0), 10) - 1;
+        if (left >= count || chosen[left] !== -1) { return null; }
+        chosen[left] = placeOf(pairs[i].charAt(pairs[i].length - 1));
+      }
+      shown = chosen;
+    } else {
+      places = placesIn(line);
+      if (places === null || places.length > count) { return null; }
+      shown = places.concat(chosen.slice(places.length));
+    }
+    for (i = 0; i < count; i += 1) { if (shown[i] >= count) { return null; } }
+    return shown.map(function (place) { return place === -1 ? -1 : made.order[place]; });
+  }
+  function letterCount(text) { return text.length - (text.match(/[\ud800-\udbff][\udc00-\udfff]/g) || []).length; }
+  function markLetters(made, text) {
+    var line, places, partners, i, shown = [], letters = {};
+    if (isBlank(text)) { return mark(made, "blank"); }
+    line = letterCount(text) <= 4 * tables.longest ? cleaned(text) : "";
+    if (made.kind === "match") {
+      partners = partnersIn(made, line);
+      return partners === null ? askBack(made, "unknown_letter") : markMatch(made, partners);
+    }
+    places = placesIn(line);
+    if (places === null) { return askBack(made, "unknown_letter"); }
+    if (made.kind === "spot") { made.areas.forEach(function (area, place) { letters[placeOf(cleaned(area.letter))] = place; }); }
+    for (i = 0; i < places.length; i += 1) {
+      if (made.kind === "spot" ? !has(letters, places[i]) : places[i] >= made.order.length) {
+        return askBack(made, "unknown_letter");
+      }
+      shown.push(made.kind === "spot" ? letters[places[i]] : made.order[places[i]]);
+    }
+    if (made.kind === "spot") { return markSpot(made, shown); }
+    return made.kind === "choice" ? markChoice(made, shown) : markOrder(made, shown);
+  }
+  /* An answer of any kind as it is typed; steps that earn points stand before it, a semicolon behind each. */
+  function markTyped(made, text) {
+    var pieces, answers = {}, found;
+    text = String(text === null || text === undefined ? "" : text);
+    if (made.kind === "spoken") { return markTyped(made.answer, text); }
+    if (made.kind !== "number") { return markLetters(made, text); }
+    pieces = made.steps && made.steps.length ? text.split(";") : [text];
+    if (pieces.length === 1) { return markNumber(made, pieces[0]); }
+    if (pieces.length !== made.steps.length + 1) {
+      found = askBack(made, "not_all");
+      return counted(made, found);
+    }
+    made.steps.concat([made]).forEach(function (part, place) { answers[part.id] = pieces[place]; });
+    return markSteps(made, answers);
+  }
+
+  /* What help is open, from little to much, after so many wrong answers: help.py. */
+  function helps(question, tried) {
+    var worked = !!question.asks || (question.answer && !!question.answer.asks), made = [];
+    if (question.hint) { made.push("hint"); }
+    if (worked) { made.push("formula"); }
+    if (worked && tried >= 1) { made.push("first_line"); }
+    if (worked && tried >= 1) { made.push("solution"); }
+    made.push("again");
+    return made;
   }
 
   /* The mark in words; say takes a key and values, and gives a word of the page's language. */
@@ -343,18 +592,23 @@
     if (made.ask) {
       texts.push(say_one_of("exercise.ask", made.ask.reason, { first: made.ask.first, second: made.ask.second }));
     }
+    if (made.slip) { texts.push(say_one_of("exercise.slip", made.slip)); }
     for (i = 0; i < made.misconceptions.length; i += 1) {
       texts.push(say_one_of("misconception", made.misconceptions[i] + ".mistake"));
       texts.push(say_one_of("misconception", made.misconceptions[i] + ".hill"));
     }
     texts = texts.concat(made.why);
     if (made.verdict === "not_yet" && texts.length === 1) { texts.push(say("exercise.no_known_mistake", {})); }
+    if (made.step_most && made.verdict !== "right") {
+      texts.push(say("exercise.step_credit", { have: made.step_points, most: made.step_most }));
+    }
     return texts;
   }
 
   Tankschool.marker = {
     load: function (data) { tables = data; },
     parse: parse, fill: fill, variant: variant, item: item, diagnose: diagnose, markNumber: markNumber,
-    markChoice: markChoice, markOrder: markOrder, markMatch: markMatch, markScenario: markScenario, messages: messages
+    markChoice: markChoice, markSpot: markSpot, markOrder: markOrder, markMatch: markMatch, markScenario: markScenario,
+    markSteps: markSteps, markTyped: markTyped, helps: helps, messages: messages
   };
 }(this));

@@ -33,6 +33,8 @@ class AskReason(StrEnum):
     """Not every step or pair was placed exactly once."""
     UNKNOWN_LETTER = "unknown_letter"
     """A letter that stands at no option."""
+    UNIT_MISSING = "unit_missing"
+    """The unit is part of the answer, and none was given."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from generator.curriculum import CourseContent
 from generator.curriculum.models import Question, Scenario
 from generator.exercises.answers import Answers
 from generator.exercises.class_list import Person
-from generator.exercises.items import Item, NumberItem, ScenarioItem
+from generator.exercises.items import Item, NumberItem, ScenarioItem, SpokenItem
 from generator.exercises.letters import mark_typed
 from generator.exercises.make import make_item, make_scenario
 from generator.exercises.mark import Mark
@@ -139,7 +139,9 @@ def _mark_learner(learner: Learner, answers: Answers, book: Book | None) -> Lear
             linked[item.id] = {mark.item: mark for mark in mark_scenario(item, typed, book)}
     marks: list[tuple[str, Mark]] = []
     for label, item, scenario in learner.labelled():
-        found = linked[scenario.id][item.id] if scenario and scenario.id in linked else mark_typed(item, texts[label])
+        found = (
+            linked[scenario.id][item.id] if scenario and scenario.id in linked else mark_typed(item, texts[label], book)
+        )
         marks.append((label, found))
     return LearnerMarks(learner, tuple(marks))
 
@@ -147,7 +149,10 @@ def _mark_learner(learner: Learner, answers: Answers, book: Book | None) -> Lear
 def asked_of(learners: Sequence[Learner]) -> frozenset[str]:
     """All quantities that sheets ask for."""
     return frozenset(
-        item.asks for learner in learners for _, item, _ in learner.labelled() if isinstance(item, NumberItem)
+        asked.asks
+        for learner in learners
+        for _, item, _ in learner.labelled()
+        if isinstance(asked := item.answer if isinstance(item, SpokenItem) else item, NumberItem)
     )
 
 

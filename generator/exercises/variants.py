@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from generator.calculations import BOOK
-from generator.curriculum.models import NumberQuestion
+from generator.curriculum.models import WorkedQuestion
+from generator.exercises.demand import unit_changes
 from generator.exercises.draw import (
     Assessed,
     Columns,
@@ -20,9 +21,12 @@ from generator.exercises.draw import (
     at,
     draw_columns,
     judged,
+    most_common,
     recipe,
+    steps_between,
     table,
 )
+from generator.exercises.rounding import ruled
 from generator.exercises.tolerance import Tolerance
 from generator.formula import Array, Book, OutOfRangeError, Stream, show
 
@@ -41,7 +45,9 @@ class Variant:
         key: the right answer, at full precision, in the quantity's unit.
         shown_key: the right answer as print shows it.
         rounded: the answer of someone who rounds every step as printed; as right as `key`.
+        exact: the right answer before it is rounded as the question asks.
         wrong: the answer that each targeted misconception gives.
+        also: what other misconceptions give here; only to name them, where a wrong answer fits.
         tolerance: how far off is still right.
     """
 
@@ -50,7 +56,9 @@ class Variant:
     key: float
     shown_key: str
     rounded: float
+    exact: float
     wrong: Mapping[str, float]
+    also: Mapping[str, float]
     tolerance: Tolerance
 
 
@@ -74,6 +82,9 @@ class Separability:
         kept: share that makes a fair variant.
         out_of_range: share with a step outside its range, or a misconception without a value.
         rounding: share where rounding the steps changes a whole answer.
+        uneven: share that would be fair, but asks for more or less rounding than most.
+        steps: lines of the worked solution; the same in all variants.
+        unit_changes: changes of unit on the way; the same in all variants.
         same_as_key: for each misconception, share where it gives the right answer.
         same: for each pair, share where both give the same answer.
     """
@@ -83,6 +94,9 @@ class Separability:
     kept: float
     out_of_range: float
     rounding: float
+    uneven: float
+    steps: int
+    unit_changes: int
     same_as_key: Mapping[str, float]
     same: Mapping[tuple[str, str], float]
 
@@ -92,7 +106,7 @@ def seed_text(seed: str, question_id: str) -> str:
     return f"{seed}|{question_id}"
 
 
-def variant(question: NumberQuestion, seed: str, book: Book = BOOK) -> Variant:
+def variant(question: WorkedQuestion, seed: str, book: Book = BOOK) -> Variant:
     """The variant that a seed gives: the same on any machine, in Python and in the page.
 
     Raises:
@@ -122,23 +136,39 @@ def of_givens(made: Recipe, givens: Mapping[str, float]) -> Variant:
         OutOfRangeError: a given or a step outside its range.
     """
     book, asks = made.book, made.asks
-    key = book.evaluate(givens, [asks])[asks]
+    exact = float(book.evaluate(givens, [asks])[asks])
     values = dict(givens)
     *before, _ = [name for name in book.evaluate(givens, [asks]) if name not in givens]
     for name in before:
         values[name] = float(show(book.work_out(values, [name], check=False)[name], book.quantities[name].places))
-    rounded = book.work_out(values, [asks], check=False)[asks]
+    rounded = float(book.work_out(values, [asks], check=False)[asks])
+    key = ruled(exact, made.rule, made.grain)
+    return Variant(
+        question_id=made.id,
+        givens=givens,
+        key=key,
+        shown_key=show(key, book.quantities[asks].places),
+        rounded=ruled(rounded, made.rule, made.grain),
+        exact=exact,
+        wrong=_mistaken(made, givens, made.misconceptions),
+        also=_mistaken(made, givens, made.also),
+        tolerance=made.tolerance,
+    )
+
+
+def _mistaken(made: Recipe, givens: Mapping[str, float], names: Sequence[str]) -> dict[str, float]:
+    """What misconceptions give, without those that give nothing here."""
     wrong: dict[str, float] = {}
-    for name in made.misconceptions:
+    for name in names:
         try:
-            wrong[name] = float(book.evaluate(givens, [asks], [name])[asks])
+            value = float(made.book.work_out(givens, [made.asks], [name], check=False)[made.asks])
         except OutOfRangeError:
             continue
-    shown = show(key, book.quantities[asks].places)
-    return Variant(made.id, givens, float(key), shown, float(rounded), wrong, made.tolerance)
+        wrong[name] = ruled(value, made.rule, made.grain)
+    return wrong
 
 
-def variants(question: NumberQuestion, seed: str, count: int, book: Book = BOOK) -> Variants:
+def variants(question: WorkedQuestion, seed: str, count: int, book: Book = BOOK) -> Variants:
     """Many variants of one question, in the order of its stream: the first is the one that `variant` gives.
 
     Args:
@@ -171,13 +201,14 @@ def variants(question: NumberQuestion, seed: str, count: int, book: Book = BOOK)
     return Variants(at(made, columns), key, wrong, candidates)
 
 
-def separability(question: NumberQuestion, book: Book = BOOK) -> Separability:
+def separability(question: WorkedQuestion, book: Book = BOOK) -> Separability:
     """How well a question's numbers tell mistakes apart, over all combinations or 100,000 drawn ones."""
     made = recipe(question, book)
     if made.tabled:
         held = table(made)
     else:
         held = assess(made, at(made, draw_columns(Stream(seed_text("separability", made.id)), made, _BLOCK)))
+        held = replace(held, kept=held.fair & (held.demand == most_common(held)))
     names = made.misconceptions
     rights = [held.key] if held.rounded is held.key else [held.key, held.rounded]
     with_key = {
@@ -195,6 +226,9 @@ def separability(question: NumberQuestion, book: Book = BOOK) -> Separability:
         float(np.mean(held.kept)),
         float(np.mean(~held.in_range)),
         float(np.mean(~held.agrees)),
+        float(np.mean(held.fair & ~held.kept)),
+        len(steps_between(book, made.asks, question.given)),
+        unit_changes(book, steps_between(book, made.asks, question.given)),
         with_key,
         pairs,
     )
@@ -208,6 +242,7 @@ def why_none(row: Separability) -> str:
             f"{row.out_of_range:.0%} of the numbers lead outside a range, or a misconception has no value",
         ),
         (row.rounding, f"{row.rounding:.0%} change a whole answer when the steps are rounded"),
+        (row.uneven, f"{row.uneven:.0%} ask for more or less rounding than most"),
         *((share, f"'{name}' gives the right answer in {share:.0%}") for name, share in row.same_as_key.items()),
         *((share, f"'{a}' and '{b}' give the same answer in {share:.0%}") for (a, b), share in row.same.items()),
     ]

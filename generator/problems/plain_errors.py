@@ -100,7 +100,8 @@ def as_problem(file: YamlFile, model: type[BaseModel], error: ErrorDetails) -> P
             (*loc, context["key"]), "unknown-language", what, did_you_mean(context["key"], context["languages"])
         )
     if kind in ("union_tag_invalid", "union_tag_not_found"):
-        kinds = [tag.strip("'") for tag in context.get("expected_tags", "").split(", ")] or ["number"]
+        tags = [tag.strip("'") for tag in context.get("expected_tags", "").split(", ")]
+        kinds = [tag for tag in tags if " " not in tag] or ["number"]  # a tag of two words is another form of a kind
         if kind == "union_tag_not_found":
             return file.problem(
                 loc, "missing-key", f"'kind' is missing{_below((*loc, 'kind'))}", "add a line 'kind: number'"
@@ -240,7 +241,7 @@ def _field(model: type[BaseModel], part: str | int) -> Any:
 def _is_form(model: type[BaseModel], tag: str | int) -> bool:
     kind = model.model_fields.get("kind")
     if kind is not None:
-        return tag in get_args(kind.annotation)
+        return str(tag).split(" ")[0] in get_args(kind.annotation)
     return model.__name__.lower() == str(tag).replace("_", "")
 
 

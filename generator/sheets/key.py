@@ -16,6 +16,8 @@ from generator.exercises import (
     QuestionItem,
     Record,
     ScenarioItem,
+    SpokenItem,
+    SpotItem,
 )
 from generator.formula import show
 from generator.sheets.flow import Column, Grid, Piece, Row, Text
@@ -80,6 +82,11 @@ def _answer(item: QuestionItem, scenario: ScenarioItem | None, known: set[str], 
             yield from (Text(item.why[i], NOTE) for i in item.order if i in item.right and item.why[i])
             wrong = [(place, i) for place, i in enumerate(item.order) if i not in item.right and item.why[i]]
             meant = [(LETTERS[place], item.why[i]) for place, i in wrong]
+            meant += [
+                (LETTERS[place], words.say_one_of("misconception", f"{item.mistakes[i]}.hill"))
+                for place, i in enumerate(item.order)
+                if item.mistakes and item.mistakes[i]
+            ]
             yield from _meaning(meant, words)
         case OrderItem():
             yield Text(" ".join(LETTERS[item.order.index(i)] for i in range(len(item.steps))), _RIGHT)
@@ -87,6 +94,15 @@ def _answer(item: QuestionItem, scenario: ScenarioItem | None, known: set[str], 
         case MatchItem():
             yield Text(" ".join(f"{i + 1}{LETTERS[item.order.index(i)]}" for i in range(len(item.left))), _RIGHT)
             yield Text(item.why, TIGHT)
+        case SpotItem():
+            yield Text(" ".join(item.areas[i].letter for i in item.right), _RIGHT)
+            yield from (Text(item.labels[i], TIGHT) for i in item.right)
+            meant = [(area.letter, item.why[i]) for i, area in enumerate(item.areas) if item.why[i]]
+            yield from _meaning(meant, words)
+        case SpokenItem():
+            yield Text(words.say("sheet.script"), NOTE.but(keep=True))
+            yield from (Text(line, TIGHT) for line in item.script)
+            yield from _answer(item.answer, scenario, known, words)
 
 
 def _number(item: NumberItem, scenario: ScenarioItem | None, known: set[str], words: Words) -> Iterator[Piece]:

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from generator.exercises import LETTERS, ChoiceItem, MatchItem, NumberItem, OrderItem, QuestionItem
+from generator.exercises import (
+    LETTERS,
+    ChoiceItem,
+    MatchItem,
+    NumberItem,
+    OrderItem,
+    QuestionItem,
+    SpokenItem,
+    SpotItem,
+    aids_said,
+)
 from generator.sheets.flow import Box, Column, Piece, Row, Space, Text
 from generator.sheets.signs import Blank, Boxes, Letter, Number
 from generator.sheets.styles import BODY, NOTE, SUBHEADING, TIGHT
@@ -40,16 +50,35 @@ def _answer_box(item: QuestionItem, words: Words) -> Piece:
             inside = _steps(item, words)
         case MatchItem():
             inside = _pairs(item, words)
+        case SpotItem():
+            inside = _areas(item, words)
+        case SpokenItem():
+            return Column([Text(words.say("exercise.read_aloud"), NOTE), _answer_box(item.answer, words)])
     return Box(inside)
 
 
 def _working(item: NumberItem, words: Words) -> Piece:
-    return Column([Text(words.say("sheet.work"), NOTE), Space(WORKING_ROOM), _line(words, item.unit)])
+    notes = [Text(words.say("sheet.work"), NOTE)]
+    if item.aids:
+        notes.append(Text(aids_said(item, words), NOTE))
+    if item.units:
+        notes.append(Text(words.say("exercise.write_the_unit"), NOTE))
+    steps = [_line(words, part.unit, part.text) for part in item.steps]
+    return Column([*notes, Space(WORKING_ROOM), *steps, _line(words, "" if item.units else item.unit)])
 
 
-def _line(words: Words, unit: str) -> Piece:
-    """`Answer ______ m`, on the right."""
-    answer = Text(words.say("sheet.answer"), _ANSWER)
+def _areas(item: SpotItem, words: Words) -> Piece:
+    told = words.say("sheet.choose_several") if item.several else words.say("sheet.choose_one")
+    rows: list[Piece] = [
+        Row([(_LETTER, Letter(area.letter)), (None, Text(label, TIGHT))], gap=8, middle=True, after=4)
+        for area, label in zip(item.areas, item.labels, strict=True)
+    ]
+    return Column([Text(told, NOTE), *rows, _line(words, "")])
+
+
+def _line(words: Words, unit: str, label: str = "") -> Piece:
+    """`Answer ______ m`, on the right; a label of its own stands in the place of the word."""
+    answer = Text(label or words.say("sheet.answer"), _ANSWER)
     shown = Text(words.say_one_of("unit", unit) if unit else " ", _UNIT)
     width = max(shown.natural_width() + 1, 30.0)
     return Row([(None, answer), (130.0, Blank()), (width, shown)], middle=True)

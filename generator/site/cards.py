@@ -11,8 +11,17 @@ from html import escape
 
 from generator.calculations import BOOK
 from generator.curriculum.models import Question, Scenario
-from generator.exercises import make_item, make_scenario
-from generator.exercises.items import ChoiceItem, MatchItem, NumberItem, OrderItem, QuestionItem, ScenarioItem
+from generator.exercises import aids_said, make_item, make_scenario
+from generator.exercises.items import (
+    ChoiceItem,
+    MatchItem,
+    NumberItem,
+    OrderItem,
+    QuestionItem,
+    ScenarioItem,
+    SpokenItem,
+    SpotItem,
+)
 from generator.exercises.letters import LETTERS
 from generator.site.markup import paragraphs, steps
 from generator.words import Words
@@ -87,6 +96,14 @@ def _room(item: QuestionItem, words: Words) -> str:
     )
     line = f'<p>{label}: <span class="ts-blank"></span>{unit}</p>'
     match item:
+        case NumberItem():
+            return "".join(f"<p>{escape(note, quote=False)}</p>" for note in _notes(item, words)) + line
+        case SpotItem():
+            pairs = zip(item.areas, item.labels, strict=True)
+            return "".join(f"<p>{area.letter}: {escape(text, quote=False)}</p>" for area, text in pairs) + line
+        case SpokenItem():
+            told = escape(words.say("exercise.read_aloud"), quote=False)
+            return f"<p>{told}</p>{_room(item.answer, words)}"
         case ChoiceItem():
             return _list([item.options[place] for place in item.order], "A") + line
         case OrderItem():
@@ -94,7 +111,13 @@ def _room(item: QuestionItem, words: Words) -> str:
         case MatchItem():
             right = _list([item.right[place] for place in item.order], "A")
             return f'<div class="ts-pairs">{_list(item.left)}{right}</div>' + line
-    return line
+
+
+def _notes(item: NumberItem, words: Words) -> list[str]:
+    """What may be used, whether the unit is part of the answer, and the steps that are asked for on the way."""
+    notes = [aids_said(item, words)] if item.aids else []
+    notes += [words.say("exercise.write_the_unit")] if item.units else []
+    return notes + [f"{part.text}: ..." for part in item.steps]
 
 
 def _letter(order: Sequence[int], place: int) -> str:
@@ -117,13 +140,20 @@ def answer(item: QuestionItem, words: Words, givens: Mapping[str, float] | None 
         case ChoiceItem():
             letters = sorted(_letter(item.order, place) for place in item.right)
             reasons = [f"{_letter(item.order, place)}: {item.why[place]}" for place in item.order if item.why[place]]
-            return f"<p><strong>{', '.join(letters)}</strong></p>" + paragraphs("\n".join(reasons))
+            way = steps(BOOK.trace(item.asks, item.givens), words) if item.asks else ""
+            return f"<p><strong>{', '.join(letters)}</strong></p>{paragraphs(chr(10).join(reasons))}{way}"
         case OrderItem():
             letters = [_letter(item.order, place) for place in range(len(item.steps))]
             return f"<p><strong>{' '.join(letters)}</strong></p>{paragraphs(item.why)}"
         case MatchItem():
             pairs = [f"{place + 1}{_letter(item.order, place)}" for place in range(len(item.left))]
             return f"<p><strong>{' '.join(pairs)}</strong></p>{paragraphs(item.why)}"
+        case SpotItem():
+            letters = [item.areas[place].letter for place in item.right]
+            reasons = [f"{area.letter}: {why}" for area, why in zip(item.areas, item.why, strict=True) if why]
+            return f"<p><strong>{', '.join(letters)}</strong></p>{paragraphs(chr(10).join(reasons))}"
+        case SpokenItem():
+            return answer(item.answer, words, givens)
 
 
 def answers(exercises: Sequence[Numbered], scenarios: Sequence[ScenarioItem], words: Words) -> str:

@@ -111,7 +111,7 @@ def test_ten_thousand_typed_texts_are_read_alike(marker: Page) -> None:
     assert sum("value" in each for each in ours) > 1000
 
 
-@pytest.mark.parametrize("question", small.QUESTIONS, ids=lambda question: question.id)
+@pytest.mark.parametrize("question", small.ALL, ids=lambda question: question.id)
 @pytest.mark.parametrize("language", ["en", "hi"])
 def test_a_seed_gives_the_same_question_in_both(marker: Page, question: Any, language: str) -> None:
     words = small.WORDS[language]

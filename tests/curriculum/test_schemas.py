@@ -30,9 +30,6 @@ def test_the_schema_of_a_bank_knows_kinds_and_the_keys_as_typed(tmp_path: Path) 
     assert bank["required"] == ["format", "id", "module", "questions"]
     assert bank["additionalProperties"] is False
     assert set(bank["$defs"]["Steps"]["properties"]) == {"from", "to", "step"}
-    assert set(bank["properties"]["questions"]["items"]["discriminator"]["mapping"]) == {
-        "number",
-        "choice",
-        "order",
-        "match",
-    }
+    forms = [form["$ref"].split("/")[-1] for form in bank["properties"]["questions"]["items"]["oneOf"]]
+    kinds = {bank["$defs"][form]["properties"]["kind"]["const"] for form in forms}
+    assert kinds == {"number", "choice", "order", "match", "spot", "spoken"}

@@ -86,7 +86,10 @@ WORDS = {
                ("right", "right_from_earlier", "not_yet", "ask_back", "blank")},
             **{f"exercise.ask.{reason}": f"{reason} {{first}} {{second}}" for reason in
                ("not_a_number", "two_readings", "feet", "unknown_unit", "other_kind", "one_only", "not_all",
-                "unknown_letter")},
+                "unknown_letter", "unit_missing")},
+            **{f"exercise.slip.{slip}": slip for slip in ("not_rounded", "other_rounding")},
+            "exercise.step_credit": "steps {have} of {most}",
+            **{f"quantity.{name}": f"the {name}" for name in BOOK.quantities},
             "exercise.no_known_mistake": "check each step",
             **{f"misconception.{name}.mistake": f"mistake {name}" for name in BOOK.misconceptions},
             **{f"misconception.{name}.hill": f"hill {name}" for name in BOOK.misconceptions},
@@ -216,7 +219,91 @@ MATCH = question(
         "why": both("A level digs no hole."),
     }
 )
+CUT: NumberQuestion = question(
+    {
+        "id": "wire-cut-to-length",
+        "kind": "number",
+        "asks": "pen_round",
+        "given": {"pen_width": {"from": 2, "to": 5, "step": 0.1}},
+        "rounding": {"rule": "up", "to": 0.25},
+        "aids": ["tape", "calculator"],
+        "units": ["m", "cm"],
+        "misconceptions": ["half_width_taken"],
+        "text": both("{pen_width} across. The wire is cut to the next quarter metre up. How long, with its unit?"),
+    }
+)
+IN_STEPS: NumberQuestion = question(
+    {
+        "id": "wire-in-steps",
+        "kind": "number",
+        "asks": "wire_length",
+        "answer": "within 1 %",
+        "given": {
+            "pen_width": {"from": 2, "to": 5, "step": 0.1},
+            "pen_height": {"from": 1, "to": 2, "step": 0.1},
+            "wire_spacing": {"one_of": [0.1, 0.2, 0.25]},
+        },
+        "credit": ["wire_count", "pen_round"],
+        "misconceptions": ["half_width_taken"],
+        "text": both("{pen_width} across, {pen_height} high, a wire every {wire_spacing}: wires, round, and all?"),
+    }
+)
+PICK = question(
+    {
+        "id": "pick-the-wires",
+        "kind": "choice",
+        "asks": "wire_count",
+        "given": {"pen_height": {"from": 1.0, "to": 2.0, "step": 0.1}, "wire_spacing": {"one_of": [0.125, 0.2]}},
+        "misconceptions": ["gaps_counted_not_wires", "spacing_in_inches"],
+        "text": both("A pen {pen_height} high, a wire every {wire_spacing}. How many wires?"),
+    }
+)
+PICK_ROLLS = question(
+    {
+        "id": "pick-the-rolls",
+        "kind": "choice",
+        "asks": "roll_count",
+        "given": {"wire_length": {"from": 90, "to": 300, "step": 0.5}},
+        "misconceptions": ["rolls_not_rounded_up"],
+        "text": both("{wire_length} of wire. How many rolls?"),
+    }
+)
+SPOT = question(
+    {
+        "id": "broken-pen",
+        "kind": "spot",
+        "figure": "pen-plan",
+        "text": both("Where do the goats get out?"),
+        "areas": [
+            {"name": "gate", "text": both("the gate"), "why": both("The gate holds.")},
+            {"name": "corner", "text": both("the corner"), "right": True},
+            {"name": "top-wire", "text": both("the top wire")},
+        ],
+    }
+)
+SPOKEN_LETTER = question(
+    {
+        "id": "said-wire",
+        "kind": "spoken",
+        "text": both("A goat leans on the fence. /\nWhich wire holds? // #\n[2x] Take your time."),
+        "options": [{"text": both("thick"), "right": True}, {"text": both("thin"), "why": both("It snaps.")}],
+    }
+)
+SPOKEN_NUMBER = question(
+    {
+        "id": "said-round",
+        "kind": "spoken",
+        "asks": "pen_round",
+        "answer": "within 2 %",
+        "given": {"pen_width": {"from": 2, "to": 6, "step": 0.5}},
+        "misconceptions": ["half_width_taken"],
+        "hint": both("A bit more than three times."),
+        "text": both("The pen is {pen_width} across. //\n# How far is it round? [2x]"),
+    }
+)
+NEW_KINDS = (CUT, IN_STEPS, PICK, PICK_ROLLS, SPOT, SPOKEN_LETTER, SPOKEN_NUMBER)
 QUESTIONS = (*NUMBERS, CHOICE, SEVERAL, ORDER, MATCH)
+ALL = (*QUESTIONS, *NEW_KINDS)
 
 PLACE = {"pen_width": 3.2, "pen_height": 1.4, "wire_spacing": 0.2}
 SCENARIO = Scenario.model_validate(

@@ -1,6 +1,9 @@
 from __future__ import annotations
 
+import itertools
 import math
+from collections import Counter
+from functools import cache
 
 import numpy as np
 import pytest
@@ -14,6 +17,7 @@ from generator.exercises.variants import separability, variant, variants
 from generator.formula import Stream, show
 from tests.exercises import small
 
+# every combination of these is looked at by hand, once
 QUESTIONS = pytest.mark.parametrize("question", small.NUMBERS, ids=lambda question: question.id)
 
 
@@ -55,7 +59,37 @@ def test_every_misconception_misses_the_key_and_the_others_by_more_than_twice_th
     assert drawn.shown_key == show(drawn.key, small.BOOK.quantities[question.asks].places)
 
 
+def _rounding_by_hand(question: NumberQuestion, givens: dict[str, float]) -> tuple[int, int]:
+    """How many steps are rounded for print, and how many counts don't come out whole by themselves."""
+    values = {**small.BOOK.evaluate(givens, [question.asks])}
+    quantities = small.BOOK.quantities
+    printed = sum(
+        abs(float(show(value, quantities[name].places)) - value) > 1e-6
+        for name, value in values.items()
+        if name in quantities and name not in givens
+    )
+    broken = [values["pen_height"] / values["wire_spacing"]] if "wire_count" in values else []
+    broken += [values["wire_length"] / 20] if "roll_count" in values else []
+    return printed, sum(abs(x - round(x)) > 1e-6 for x in broken)
+
+
+@cache
+def _usual_rounding(question_id: str) -> tuple[int, int]:
+    question = next(one for one in small.NUMBERS if one.id == question_id)
+    names = list(question.given)
+    grid = itertools.product(*(choices(given) for given in question.given.values()))
+    candidates = [dict(zip(names, values, strict=True)) for values in grid]
+    held = [candidate for candidate in candidates if _apart_by_hand(question, candidate)]
+    return Counter(_rounding_by_hand(question, candidate) for candidate in held).most_common(1)[0][0]
+
+
 def _fair_by_hand(question: NumberQuestion, givens: dict[str, float]) -> bool:
+    """Told apart, and as hard as most."""
+    held = _apart_by_hand(question, givens)
+    return held and _rounding_by_hand(question, givens) == _usual_rounding(question.id)
+
+
+def _apart_by_hand(question: NumberQuestion, givens: dict[str, float]) -> bool:
     """The rule once more, from its words alone."""
     asks, places = question.asks, small.BOOK.quantities[question.asks].places
     right = small.BOOK.evaluate(givens, [asks])

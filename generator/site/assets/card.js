@@ -9,7 +9,7 @@
 
   function counts(mark) { return mark.verdict !== "blank" && mark.verdict !== "ask_back"; }
 
-  function isRight(mark) { return mark.points > 0; }
+  function isRight(mark) { return mark.verdict === "right" || mark.verdict === "right_from_earlier"; }
 
   function feedback() { return make("div", {"class": "ts-feedback", role: "status"}); }
 
@@ -40,7 +40,11 @@
 
   /** The worked solution with the numbers in place. */
   function solution(asks, givens) {
-    return make("ol", {"class": "ts-steps"}, T.formula.steps(asks, givens).map(function (step) {
+    return lines(T.formula.steps(asks, givens));
+  }
+
+  function lines(steps) {
+    return make("ol", {"class": "ts-steps"}, steps.map(function (step) {
       var named = ("quantity." + step.name) in T.course.words;
       return make("li", {}, [
         make("span", {"class": "ts-what"}, named ? page.say_one_of("quantity", step.name) : step.symbol),
@@ -92,12 +96,47 @@
 
   /* Each way gives {element, answer() -> mark, lock()}; `id` makes the ids of its fields. */
 
+  function textInput(id) {
+    return make("input", {type: "text", id: id, autocomplete: "off", inputmode: "text", maxlength: "80"});
+  }
+
+  function labelled(field, label) { return make("div", {"class": "ts-field"}, [make("label", {"for": field.id}, label), field]); }
+
+  function answerLabel(unit) {
+    return unit ? say("page.card.your_answer_in", {unit: page.say_one_of("unit", unit)}) : say("page.card.your_answer");
+  }
+
+  function aidsNote(item) {
+    return make("p", {"class": "ts-note"}, say("exercise.aids", {aids: item.aids.map(function (aid) { return page.say_one_of("exercise.aid", aid); }).join(", ")}));
+  }
+
+  /* A number; with units to choose from where the unit is part of the answer, and lines for steps that earn points. */
   function numberField(item, id) {
-    var label = item.unit ? say("page.card.your_answer_in", {unit: page.say_one_of("unit", item.unit)}) : say("page.card.your_answer");
-    var input = make("input", {type: "text", id: id, autocomplete: "off", inputmode: "text", maxlength: "80"});
-    return {element: make("div", {"class": "ts-field"}, [make("label", {"for": id}, label), input]), input: input,
-      answer: function () { return marker.markNumber(item, input.value); },
-      lock: function () { input.readOnly = true; }};
+    var chooses = item.units && item.units.length > 0, steps = item.steps || [], unit = null, element = make("div");
+    var input = textInput(id), fields = steps.map(function (step, place) { return textInput(id + "-" + place); });
+    if (item.aids && item.aids.length) { element.appendChild(aidsNote(item)); }
+    steps.forEach(function (step, place) {
+      element.appendChild(labelled(fields[place], step.unit ? step.text + " (" + page.say_one_of("unit", step.unit) + ")" : step.text));
+    });
+    element.appendChild(labelled(input, answerLabel(chooses ? "" : item.unit)));
+    if (chooses) {
+      unit = make("select", {id: id + "-unit"}, [make("option", {value: ""}, say("page.card.choose_unit"))].concat(item.units.map(function (one) {
+        return make("option", {value: one}, one ? page.say_one_of("unit", one) : one);
+      })));
+      element.appendChild(labelled(unit, say("page.card.unit")));
+    }
+    return {element: element, input: input,
+      answer: function () {
+        var answers = {}, typed = unit && unit.value && input.value.trim() ? input.value + " " + unit.value : input.value;
+        if (!steps.length) { return marker.markNumber(item, typed); }
+        steps.forEach(function (step, place) { answers[step.id] = fields[place].value; });
+        answers[item.id] = typed;
+        return marker.markSteps(item, answers);
+      },
+      lock: function () {
+        [input].concat(fields).forEach(function (one) { one.readOnly = true; });
+        if (unit) { unit.disabled = true; }
+      }};
   }
 
   function choiceField(item, id) {
@@ -157,7 +196,37 @@
       lock: function () { selects.forEach(function (one) { one.disabled = true; }); }};
   }
 
-  var FIELDS = {number: numberField, choice: choiceField, order: orderField, match: matchField};
+  /* An area of the card's drawing: by its letter in the list, or by a click on what the drawing marks with data-area. */
+  function spotField(item, id, place) {
+    var inputs = [], kind = item.several ? "checkbox" : "radio", locked = false;
+    var set = make("fieldset", {"class": "ts-options"}, make("legend", {}, say("page.card.choose_area")));
+    item.areas.forEach(function (area, number) {
+      var input = make("input", {type: kind, name: id, value: String(number)});
+      inputs.push(input);
+      set.appendChild(make("label", {}, [input, make("span", {}, area.letter + ": " + item.labels[number])]));
+      Array.prototype.forEach.call(place.querySelectorAll("[data-area]"), function (hot) {
+        if (hot.getAttribute("data-area") !== area.name) { return; }
+        hot.onclick = function () { if (!locked) { input.checked = kind === "radio" || !input.checked; } };
+      });
+    });
+    return {element: set,
+      answer: function () {
+        return marker.markSpot(item, inputs.filter(function (one) { return one.checked; }).map(function (one) { return Number(one.value); }));
+      },
+      lock: function () { locked = true; inputs.forEach(function (one) { one.disabled = true; }); }};
+  }
+
+  /* What a helper reads aloud stands behind a button, so that the one who listens need not look at it. */
+  function spokenField(item, id) {
+    var inner = item.answer.kind === "number" ? numberField(item.answer, id) : choiceField(item.answer, id);
+    var script = reveal(say("page.card.script"), function () {
+      return [make("p", {"class": "ts-note"}, say("page.card.script_marks"))].concat(item.script.map(function (line) { return make("p", {}, line); }));
+    });
+    return {element: make("div", {}, [make("p", {"class": "ts-note"}, say("exercise.read_aloud")), script.button, script.piece, inner.element]),
+      input: inner.input, answer: inner.answer, lock: inner.lock};
+  }
+
+  var FIELDS = {number: numberField, choice: choiceField, order: orderField, match: matchField, spot: spotField, spoken: spokenField};
 
   // ------------------------------------------------------------------------------------------- the card
 
@@ -169,12 +238,13 @@
 
     function draw(drawn, focus) {
       var item = marker.item(question, seedOf(drawn));
-      var field = FIELDS[question.kind](item, "ts-answer-" + id), said = feedback();
+      var field = FIELDS[question.kind](item, "ts-answer-" + id, place), said = feedback();
+      var asked = item.answer || item, tried = 0, later = [];
       var check = page.button(say("page.card.check"), answer, "ts-main");
-      var again = page.button(question.kind === "number" ? say("page.card.new_numbers") : say("page.card.try_again"), function () {
+      var again = page.button(asked.asks ? say("page.card.new_numbers") : say("page.card.try_again"), function () {
         draw(progress.drawn(id), true);
       });
-      var buttons = make("div", {"class": "ts-buttons"}), pieces = [], worked = null, text = make("div", {tabindex: "-1"}, paragraphs(item.text));
+      var buttons = make("div", {"class": "ts-buttons"}), pieces = [], text = make("div", {tabindex: "-1"}, paragraphs(item.text));
 
       function done() {
         field.lock();
@@ -191,19 +261,39 @@
         showMark(said, mark);
         if (!counts(mark)) { return; }
         progress.marked(id, isRight(mark));
-        if (worked) { worked.button.hidden = false; }
+        tried += 1;
+        openHelp();
         if (isRight(mark)) { done(); again.focus(); }
       }
 
+      /* From little to much: hint, formula, first line, whole solution; what opens only after a try waits here. */
+      function openHelp() {
+        var open = marker.helps(question, tried);
+        later.forEach(function (one) { one.help.button.hidden = open.indexOf(one.step) < 0; });
+      }
+
+      function theAnswer() {
+        var shown = asked.kind === "number" ? page.withUnit(asked.shown_key, asked.unit) : asked.options[asked.right[0]];
+        return make("p", {"class": "ts-verdict"}, say("page.card.the_answer", {answer: shown}));
+      }
+
+      function help(step, text, content, onOpen) {
+        var made = reveal(text, content, onOpen);
+        later.push({step: step, help: made});
+        pieces.push(made);
+      }
+
       page.empty(body);
-      if (question.hint) { pieces.push(reveal(say("page.card.hint"), function () { return paragraphs(question.hint); })); }
-      if (question.kind === "number") {
-        pieces.push(reveal(say("page.card.formula"), function () { return formulaOf(item.asks); }));
-        worked = reveal(say("page.card.worked"), function () {
-          return [make("p", {"class": "ts-verdict"}, say("page.card.the_answer", {answer: page.withUnit(item.shown_key, item.unit)})), solution(item.asks, item.givens)];
-        }, done);
-        worked.button.hidden = true;
-        pieces.push(worked);
+      if (question.hint) { help("hint", say("page.card.hint"), function () { return paragraphs(question.hint); }); }
+      if (asked.asks) {
+        help("formula", say("page.card.formula"), function () { return formulaOf(asked.asks); });
+        if (T.formula.steps(asked.asks, asked.givens).length > 1) {
+          help("first_line", say("page.card.first_line"), function () { return lines(T.formula.steps(asked.asks, asked.givens).slice(0, 1)); });
+        }
+        help("solution", say("page.card.worked"), function () { return [theAnswer(), solution(asked.asks, asked.givens)]; }, done);
+      }
+      openHelp();
+      if (field.input) {
         field.input.addEventListener("keydown", function (event) { if (event.key === "Enter" && !field.input.readOnly) { event.preventDefault(); answer(); } });
       }
       buttons.appendChild(check);
