@@ -14,7 +14,7 @@ from generator.calculations._book import BOOK
 from generator.calculations.mortar import PERCENT
 from generator.calculations.setting_out import MILLIMETRES_IN_METRE
 from generator.calculations.volumes import LITRES_IN_CUBIC_METRE
-from generator.formula import Constant, OutOfRangeError, common_practice, derived, from_memory, published
+from generator.formula import Constant, OutOfRangeError, common_practice, derived, from_memory, published, whole_down
 
 GRAVITY = Constant(9.81, "m/s**2", derived("gravity, as in the weight of water of 9.81 kN/m3"))
 SHARP_EDGE = Constant(0.6, "", published("fluid formula sheet: sharp-edged opening, about 0.6"))
@@ -27,6 +27,7 @@ LITRES_A_SECOND = Constant(1000, "L/s", derived("1000 L/s is 1 m3/s; leaves a fl
 BARE_MILLIMETRES = Constant(1000, "mm", derived("1000 mm is 1 m; leaves a bore in metres without its unit"))
 SECONDS_IN_MINUTE = Constant(60, "s/minute", derived("1 min is 60 s"))
 SECONDS_IN_HOUR = Constant(3600, "s/hour", derived("1 h is 3600 s"))
+CENTIMETRE = Constant(0.01, "m", derived("as far as such a height can be known; rounded down to be safe"))
 NO_DEPTH = Constant(0, "m", derived("no water stands below the floor"))
 TEN_READ_FOR_INCH = Constant(10 / 25.4, "", derived("an inch is 25.4 mm; a centimetre is 10 mm"))
 USUAL_WASHOUT = Constant(50, "mm", common_practice("the washout that most tanks have"))
@@ -336,9 +337,9 @@ def overflow_capacity(overflow_bore: float, overflow_head: float) -> float:
         >>> show(overflow_capacity(overflow_bore=63, overflow_head=0.03), 2)
         '1.43'
     """
-    return (  # type: ignore[no-any-return]
+    return (
         min(
-            WEIR * pi * (overflow_bore / MILLIMETRES_IN_METRE) * overflow_head**1.5,
+            WEIR * pi * (overflow_bore / MILLIMETRES_IN_METRE) * overflow_head * sqrt(overflow_head),
             SHARP_EDGE * (pi / 4 * (overflow_bore / MILLIMETRES_IN_METRE) ** 2) * sqrt(2 * GRAVITY * overflow_head),
         )
         * LITRES_IN_CUBIC_METRE
@@ -375,7 +376,7 @@ def overflow_ratio(overflow_capacity: float, inlet_flow: float) -> float:
     places=2,
     low=0.5,
     high=130,
-    source=from_memory("1.38 x height to the power 2.5, notch of 90 degrees; the 1.38 is recalled"),
+    source=from_memory("1.38 x height x height x root of the height, notch of 90 degrees; the 1.38 is recalled"),
 )
 def v_notch_flow(notch_head: float) -> float:
     """Flow of a spring over a notch of 90 degrees in a plate. Check it with a bucket and a watch.
@@ -394,7 +395,7 @@ def v_notch_flow(notch_head: float) -> float:
         >>> show(v_notch_flow(notch_head=0.115), 2)
         '6.19'
     """
-    return V_NOTCH * notch_head**2.5 * LITRES_IN_CUBIC_METRE  # type: ignore[no-any-return]
+    return V_NOTCH * notch_head**2 * sqrt(notch_head) * LITRES_IN_CUBIC_METRE
 
 
 @BOOK.quantity(
@@ -483,7 +484,7 @@ def pipe_friction_head(pipe_length: float, tap_flow: float, pipe_roughness_c: fl
     symbol="h_jt", unit="m", places=2, low=0, high=60, source=derived("water's surface above the tap - height lost")
 )
 def tap_head(water_head: float, pipe_friction_head: float) -> float:
-    """Height of water that still pushes at the tap while it runs; a tap runs well from about 1 m.
+    """Height of water that still pushes at the running tap, whole centimetres down; it runs well from about 1 m.
 
     Nothing means: that much water does not come; take a wider pipe.
 
@@ -502,7 +503,7 @@ def tap_head(water_head: float, pipe_friction_head: float) -> float:
         >>> show(tap_head(water_head=6.5, pipe_friction_head=1.4), 2)
         '5.10'
     """
-    return max(water_head - pipe_friction_head, NO_DEPTH)
+    return max(whole_down((water_head - pipe_friction_head) / CENTIMETRE) * CENTIMETRE, NO_DEPTH)
 
 
 @BOOK.misconception(of="drain_time")
@@ -561,7 +562,7 @@ def overflow_ratio_turned_round(overflow_capacity: float, inlet_flow: float) -> 
 @BOOK.misconception(of="v_notch_flow")
 def notch_taken_for_a_straight_edge(notch_head: float) -> float:
     """The notch was worked out as a level edge as wide as the water is high."""
-    return WEIR * notch_head**2.5 * LITRES_IN_CUBIC_METRE  # type: ignore[no-any-return]
+    return WEIR * notch_head**2 * sqrt(notch_head) * LITRES_IN_CUBIC_METRE
 
 
 @BOOK.misconception(of="filling_time")
@@ -589,7 +590,7 @@ def pipe_bore_taken_for_half(pipe_speed: float) -> float:
 @BOOK.misconception(of="tap_head")
 def head_from_the_floor(water_head: float, water_depth: float, pipe_friction_head: float) -> float:
     """The height was measured from the floor of the tank; the water's surface is what pushes."""
-    return max(water_head - water_depth - pipe_friction_head, NO_DEPTH)
+    return max(whole_down((water_head - water_depth - pipe_friction_head) / CENTIMETRE) * CENTIMETRE, NO_DEPTH)
 
 
 @BOOK.misconception(of="tap_head")
