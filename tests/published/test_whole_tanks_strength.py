@@ -1,8 +1,10 @@
 """Hoops of four whole tanks, troughs, roofs and props worked by hand (derived), and published ring-tension examples.
 
-The sizes are test values only. E1: open textbook-companion file, reinforced concrete book no. 3683, example 13.1. E3:
+The four tanks' sizes are common practice, no source, and test values only. E1: open textbook-companion file, reinforced
+concrete book no. 3683, example 13.1. E2: online course note "Numerical on the analysis of circular water tank". E3:
 public sheet "Design of circular water tank (flexible joint)". E4: Circular Concrete Tanks Without Prestressing, section
-7 (second hand). E5: Theory of Plates and Shells, worked tank (from memory). E8: Ferrocement Water Tanks and Their
+7 (second hand). E5: Theory of Plates and Shells, worked tank (from memory). E6: public sheet of a 20 m3 elevated tank.
+E7: quantity-survey page "Materials estimation for circular RCC water tank". E8: Ferrocement Water Tanks and Their
 Construction, 1978. E9: a study answer that must be rejected.
 """
 
