@@ -89,11 +89,13 @@ def calendar(jobs: Sequence[Job], *, working_days: int = 6, lost_to_rain: float 
     last = max((end for _, end in found.values()), default=0)
     if last > MOST_DAYS:
         raise OutOfRangeError(f"the build would take {last} days; more than {MOST_DAYS} is not one season's work")
+    # rest days would hide what decides: a day's delay could vanish in one
+    unbroken = max((end for _, end in _place(order, by_name, longer, WEEK).values()), default=0)
     slots = []
     for job in jobs:
-        delayed = _place(order, by_name, {**longer, job.name: longer[job.name] + 1}, working_days)
+        delayed = _place(order, by_name, {**longer, job.name: longer[job.name] + 1}, WEEK)
         start, end = found[job.name]
-        slots.append(Slot(job.name, start, end, max(end for _, end in delayed.values()) > last))
+        slots.append(Slot(job.name, start, end, max(end for _, end in delayed.values()) > unbroken))
     return tuple(sorted(slots, key=lambda slot: slot.start))
 
 

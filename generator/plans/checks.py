@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.calculations import BOOK
+from generator.calculations.column_roof import PUNCHING_ALLOWED
 from generator.calculations.foot import NEWTON_MILLIMETRES
 from generator.calculations.ring_levels import allowed_steel_stress, ring_tension
 from generator.calculations.ring_strength import MORTAR_TENSION_ALLOWED, PLAIN_STEEL_STRESS, RIBBED_STEEL_STRESS
 from generator.calculations.roof import MORTAR_BENDING_ALLOWED
-from generator.calculations.column_roof import PUNCHING_ALLOWED
 from generator.calculations.soils import Soil, judge_ground
 from generator.calculations.stability import UPLIFT_SAFETY_USUAL, WIND_SAFETY_USUAL
 from generator.formula import Constant, Source, Status, common_practice, derived, published
@@ -95,7 +95,7 @@ def all_checks(
     return (
         *_ground(values, shape, site),
         *_foot(footing, wall),
-        *_wall(shape, wall),
+        *_wall(shape, wall, values["lap_diameters"]),
         *_roof(roof),
         *_stability(values, site),
         least("overflow", 1.0, values["overflow_ratio"], "", BOOK.entry("overflow_ratio").source),
@@ -120,7 +120,7 @@ def _foot(footing: Footing, wall: Wall) -> Iterator[Check]:
     yield most("foot_mortar", bending, float(MORTAR_BENDING_ALLOWED), "MPa", MORTAR_BENDING_ALLOWED.source)
 
 
-def _wall(shape: Shape, wall: Wall) -> Iterator[Check]:
+def _wall(shape: Shape, wall: Wall, lap: float) -> Iterator[Check]:
     levels = [shape.water_depth * share / 200 for share in range(201)]
     pull = ring_tension(shape.water_depth, shape.inside_diameter, wall.thickness, levels)
     worst, free = float(pull.demand.max()), float(pull.free.max())
@@ -129,19 +129,25 @@ def _wall(shape: Shape, wall: Wall) -> Iterator[Check]:
         yield most("mesh_stress", stress, allowed_steel_stress(ribbed=False), "MPa", plain)
         yield most("mesh_stress_free", free * 1000 / wall.mesh_steel, allowed_steel_stress(ribbed=False), "MPa", plain)
     else:
-        yield from _hoops(wall.hoops)
-    yield most("mortar_tension", worst / wall.thickness, float(MORTAR_TENSION_ALLOWED), "MPa", MORTAR_TENSION_ALLOWED.source)
+        yield from _hoops(wall.hoops, lap)
+    yield most(
+        "mortar_tension", worst / wall.thickness, float(MORTAR_TENSION_ALLOWED), "MPa", MORTAR_TENSION_ALLOWED.source
+    )
     if wall.upright is not None:
         stress = upright_stress(shape, wall.thickness, wall.upright, wall.upright_spacing, wall.inside)
-        yield most("uprights", stress, allowed_steel_stress(wall.upright.ribbed), "MPa", _stress_source(wall.upright.ribbed))
+        yield most(
+            "uprights", stress, allowed_steel_stress(wall.upright.ribbed), "MPa", _stress_source(wall.upright.ribbed)
+        )
         bending = 6 * bending_of_uprights(shape, wall.thickness) * 1000 / wall.thickness**2
         yield most("wall_mortar_bending", bending, float(MORTAR_BENDING_ALLOWED), "MPa", MORTAR_BENDING_ALLOWED.source)
         for name, face in (("cover_inside", wall.inside), ("cover_outside", wall.outside)):
             yield least(name, float(_COVER_AIM), MESH_COVER + face.thickness, "mm", _COVER_AIM.source)
-    yield most("wall_limit", wall.thickness, BOOK.quantities["wall_thickness"].high, "mm", BOOK.entry("wall_thickness").source)
+    yield most(
+        "wall_limit", wall.thickness, BOOK.quantities["wall_thickness"].high, "mm", BOOK.entry("wall_thickness").source
+    )
 
 
-def _hoops(hoops: Hoops) -> Iterator[Check]:
+def _hoops(hoops: Hoops, lap: float) -> Iterator[Check]:
     source = _stress_source(hoops.bar.ribbed)
     for number, zone in enumerate(hoops.zones, start=1):
         if zone.demand > 0:
@@ -150,11 +156,7 @@ def _hoops(hoops: Hoops) -> Iterator[Check]:
         if zone.free > 0:
             yield most("hoop_stress_free", zone.stress_free, hoops.allowed, "MPa", source, decides=False, zone=number)
     worst = max(max(zone.stress, zone.stress_free) for zone in hoops.zones)
-    yield least("hoop_lap", lap_needed(worst, hoops.bar.ribbed), LAP_DIAMETERS, "", _STRAIGHT_PULL.source)
-
-
-LAP_DIAMETERS = 55.0
-"""Lap of a hoop in bar diameters."""
+    yield least("hoop_lap", lap_needed(worst, hoops.bar.ribbed), lap, "", _STRAIGHT_PULL.source)
 
 
 def lap_needed(stress: float, ribbed: bool) -> float:
@@ -193,4 +195,6 @@ def _stability(values: Mapping[str, float], site: Site) -> Iterator[Check]:
     for name in ("overturning_safety", "sliding_safety"):
         yield least(name, float(WIND_SAFETY_USUAL), values[name], "", WIND_SAFETY_USUAL.source)
     if site.ground_water > 0:
-        yield least("uplift_safety", float(UPLIFT_SAFETY_USUAL), values["uplift_safety"], "", UPLIFT_SAFETY_USUAL.source)
+        yield least(
+            "uplift_safety", float(UPLIFT_SAFETY_USUAL), values["uplift_safety"], "", UPLIFT_SAFETY_USUAL.source
+        )

@@ -9,7 +9,7 @@ from generator.calculations import BOOK
 from generator.calculations.ring_levels import allowed_steel_stress
 from generator.formula import whole_up
 from generator.plans.hoops import bar_area
-from generator.plans.refused import Refused
+from generator.plans.refused import NoPlanError
 from generator.plans.shape import Shape
 from generator.plans.shop import Bar, Shop
 from generator.plans.wall import MESH_COVER, Wall
@@ -53,7 +53,7 @@ def footing_for(shape: Shape, wall: Wall, shop: Shop) -> Footing:
         shop: its bars.
 
     Raises:
-        Refused: the shop has no bar that is strong enough.
+        NoPlanError: the shop has no bar that is strong enough.
     """
     bars = {bar.diameter: bar for bar in sorted(shop.bars, key=lambda bar: (not bar.ribbed, bar.length))}
     for size in sorted(bars):
@@ -77,4 +77,4 @@ def footing_for(shape: Shape, wall: Wall, shop: Shop) -> Footing:
             return Footing(
                 bar, values["starter_spacing"], max(1, count), THICK_BASE if thick else BASE_THICKNESS, values
             )
-    raise Refused("foot_too_weak")
+    raise NoPlanError("foot_too_weak")

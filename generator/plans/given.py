@@ -6,11 +6,12 @@ from collections.abc import Mapping
 
 from generator.calculations import BOOK
 from generator.calculations.angles import foot_depth
+from generator.calculations.leak_judgement import stages_needed
 from generator.calculations.outlets import overflow_bore_for
 from generator.calculations.ring_levels import allowed_steel_stress
 from generator.formula import OutOfRangeError, interpolate, whole_up
-from generator.plans.checks import LAP_DIAMETERS
 from generator.plans.footing import Footing
+from generator.plans.hoops import LAP_DIAMETERS
 from generator.plans.mesh_list import LAP, TURN_UP
 from generator.plans.roofing import LIVE_LOAD, RISE_PARTS, ROOF_COVER, Roof
 from generator.plans.shape import Shape
@@ -100,6 +101,8 @@ USUAL: Mapping[str, float] = {
 """What stands where nobody says otherwise: common practice, each within the range that the calculation module keeps."""
 
 
+OF_THE_PLAN = ("hoop_diameter", "hoop_spacing", "angle_leg", "wanted_volume")
+"""Givens of a place that the plan has already taken up or bettered."""
 NO_CAGE = {"angle_mass": 0.0, "bar_count": 0.0, "bar_mass": 0.0, "hoop_count": 0.0, "hoop_mass": 0.0, "tie_count": 0.0,
            "steel_mass": 0.0, "cage_steel_mass": 0.0}  # fmt: skip
 """What a tank of mesh alone has none of."""
@@ -115,10 +118,8 @@ def tank_givens(wish: Wish, shape: Shape, wall: Wall, footing: Footing, roof: Ro
         footing: of the wall.
         roof: of the tank.
     """
-    place = {name: value for name, value in wish.place.items() if name in USUAL}
     found = {
         **USUAL,
-        **place,
         "inside_diameter": shape.inside_diameter,
         "wall_height": shape.wall_height,
         "water_depth": shape.water_depth,
@@ -129,6 +130,7 @@ def tank_givens(wish: Wish, shape: Shape, wall: Wall, footing: Footing, roof: Ro
         "roof_bar_diameter": roof.bar.diameter,
         "ground_slope": wish.site.slope,
         "propped_span": shape.inside_diameter,
+        "stage_count": stages_needed(shape.water_depth),
         "inlet_flow": wish.inflow,
         "overflow_bore": overflow_bore(wish.inflow),
         "crew_masons": min(wish.crew.masons, 10),
@@ -140,12 +142,14 @@ def tank_givens(wish: Wish, shape: Shape, wall: Wall, footing: Footing, roof: Ro
         "starter_spacing": footing.spacing,
         **_wall_givens(shape.inside_diameter, wall, footing),
     }
+    found |= {name: value for name, value in wish.place.items() if name not in OF_THE_PLAN}
     if wish.site.ground_water > 0:
         found["ground_water_height"] = wish.site.ground_water
     if wish.sand_moisture is not None:
         found["sand_bulking"] = float(interpolate(wish.sand_moisture, SPREAD_MOISTURE, SPREAD_BULKING))
         found["sand_moisture"] = max(2.0, min(10.0, wish.sand_moisture))
-    found["dry_volume_factor"] = _dry_factor(found)
+    if "dry_volume_factor" not in wish.place:
+        found["dry_volume_factor"] = _dry_factor(found)
     return found
 
 
@@ -211,7 +215,7 @@ def _dry_factor(found: Mapping[str, float]) -> float:
     true = BOOK.evaluate(given, ["true_dry_factor"])["true_dry_factor"]
     limits = BOOK.givens["dry_volume_factor"]
     if true > limits.high:
-        raise OutOfRangeError(f"sand that needs {true:.2f} dry parts is no sand for this mortar; ask a licensed engineer")
+        raise OutOfRangeError(f"sand that needs {true:.2f} dry parts is not right for it; ask a licensed engineer")
     return max(1.3, true)
 
 

@@ -1,8 +1,8 @@
 """Which hoops, and how close in each height zone: the least steel that the shop has and that every level can bear.
 
-Each zone is made for the larger of two pulls: what the shell asks for (the larger of a hinged and a fixed foot, and below
-the most loaded level its full value), and what a foot that slides would ask for at the zone's lowest level. The first one
-decides; the second one costs little and stands even where the joint at the foot gives way.
+Each zone is made for the larger of two pulls: what the shell asks for (the larger of a hinged and a fixed foot, and
+below the most loaded level its full value), and what a foot that slides would ask for at the zone's lowest level. The
+first one decides; the second one costs little and stands even where the joint at the foot gives way.
 """
 
 from __future__ import annotations
@@ -22,6 +22,8 @@ ZONES = 3
 CLOSEST, CLOSEST_GOOD, WIDEST = 0.05, 0.08, 0.20
 """Spacing that mortar still fills, that it fills well, and the widest that holds the mesh [m]."""
 TAPE_STEP = 0.005
+LAP_DIAMETERS = 55.0
+"""Lap of a hoop in bar diameters, where a place does not say another one."""
 THINNEST, THICKEST = 4.0, 12.0
 """Hoops thinner are wire that rusts through, thicker ones can't be bent true by hand [mm]."""
 
@@ -143,9 +145,7 @@ def _closed(shape: Shape, bar: Bar, wall_thickness: float) -> Hoops | None:
     return Hoops(bar, tuple(zones), wall_thickness, allowed, count, count * bar.diameter**2 / 162)
 
 
-def zone_with(
-    low: float, high: float, widest: float, area: float, demand: float, free: float, allowed: float
-) -> Zone:
+def zone_with(low: float, high: float, widest: float, area: float, demand: float, free: float, allowed: float) -> Zone:
     """A zone whose hoops stand at most so wide, and close evenly.
 
     Args:

@@ -54,7 +54,9 @@ class MeshList:
     def wall_area(self) -> float:
         """Mesh in the wall with its laps, all layers [m2]."""
         return sum(
-            strip.width * strip.piece * len(strip.laps) for each in (self.inside, self.outside) for strip in each.layout.strips
+            strip.width * strip.piece * len(strip.laps)
+            for each in (self.inside, self.outside)
+            for strip in each.layout.strips
         )
 
 

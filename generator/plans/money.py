@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+
 from generator.calculations.bill import Bill, Comparison, Item, Tank, bill, compare
 from generator.plans.materials import Materials
 from generator.plans.mesh_list import MeshList

@@ -16,7 +16,7 @@ from generator.plans.hoops import Hoops
 from generator.plans.materials import Materials, materials_for, roof_area
 from generator.plans.mesh_list import MeshList, mesh_for
 from generator.plans.money import bill_for, compared
-from generator.plans.refused import Refused
+from generator.plans.refused import NoPlanError
 from generator.plans.roofing import COLUMN_WIDTH, Roof, RoofKind, roof_for, usual_roof
 from generator.plans.shape import LEAST_LITRES, Shape, shape_for
 from generator.plans.steel_list import AngleList, BarList, SteelPiece, angle_list, bar_lists, pieces_of
@@ -106,7 +106,7 @@ class Refusal:
     """
 
     wish: Wish
-    reason: Refused
+    reason: NoPlanError
     judgement: Judgement | None = None
     failed: tuple[Check, ...] = ()
     offers: tuple[Offer, ...] = ()
@@ -128,17 +128,17 @@ def make_plan(wish: Wish) -> Plan | Refusal:
     """
     try:
         return _plan(wish)
-    except _NoBuild as no:
+    except _NoBuildError as no:
         offers = () if no.judgement is not None and no.judgement.refused else _offers(wish, Band.ENGINEER)
         return Refusal(wish, no.reason, no.judgement, no.failed, offers)
-    except Refused as reason:
+    except NoPlanError as reason:
         return Refusal(wish, reason, offers=_offers(wish, Band.ENGINEER))
     except OutOfRangeError as error:
-        return Refusal(wish, Refused("outside_module", detail=str(error)), offers=_offers(wish, Band.ENGINEER))
+        return Refusal(wish, NoPlanError("outside_module", detail=str(error)), offers=_offers(wish, Band.ENGINEER))
 
 
-class _NoBuild(Exception):
-    def __init__(self, reason: Refused, judgement: Judgement | None, failed: tuple[Check, ...] = ()) -> None:
+class _NoBuildError(Exception):
+    def __init__(self, reason: NoPlanError, judgement: Judgement | None, failed: tuple[Check, ...] = ()) -> None:
         super().__init__(str(reason))
         self.reason = reason
         self.judgement = judgement
@@ -148,18 +148,17 @@ class _NoBuild(Exception):
 def _plan(wish: Wish) -> Plan:
     judgement = _ground(wish)
     if judgement is not None:
-        raise _NoBuild(Refused("refused"), judgement)
+        raise _NoBuildError(NoPlanError("refused"), judgement)
     if wish.litres > float(ENGINEER_VOLUME) * 1000:
-        raise Refused("too_large", litres=f"{wish.litres:g}", most=f"{float(ENGINEER_VOLUME) * 1000:g}")
+        raise NoPlanError("too_large", litres=f"{wish.litres:g}", most=f"{float(ENGINEER_VOLUME) * 1000:g}")
     kind, shape = _shape(wish)
-    wall, judged = wall_for(shape, wish.shop, wish.wished_hoops)
+    wall, judged = wall_for(shape, wish.shop, wish.wished_hoops, wish.place)
     if wish.width_limit is not None and shape.inside_diameter + wall.thickness / 500 > wish.width_limit + 1e-9:
-        narrower = replace(wish, width_limit=wish.width_limit)
-        kind, shape = _shape(narrower, wall.thickness)
-        wall, judged = wall_for(shape, wish.shop, wish.wished_hoops)
+        kind, shape = _shape(wish, wall.thickness)
+        wall, judged = wall_for(shape, wish.shop, wish.wished_hoops, wish.place)
     judgement = _judge(wish, shape, kind, mesh_only=wall.hoops is None)
     if judgement.band is Band.NO_BUILD_SHEET:
-        raise _NoBuild(Refused("refused" if judgement.refused else "no_build_sheet"), judgement)
+        raise _NoBuildError(NoPlanError("refused" if judgement.refused else "no_build_sheet"), judgement)
     footing = footing_for(shape, wall, wish.shop)
     roof = roof_for(shape, wish.shop, kind)
     seeds = tank_givens(wish, shape, wall, footing, roof)
@@ -168,7 +167,7 @@ def _plan(wish: Wish) -> Plan:
     checks = all_checks(shape, wall, footing, roof, values, wish.site)
     failed = tuple(check for check in checks if check.decides and not check.good)
     if failed:
-        raise _NoBuild(Refused("check_failed"), judgement, failed)
+        raise _NoBuildError(NoPlanError("check_failed"), judgement, failed)
     return _built(wish, judgement, shape, wall, judged, footing, roof, values, checks)
 
 
@@ -177,7 +176,7 @@ _PLANNED = ("tank_volume", "tank_litres", "net_tank_volume", "usable_volume")
 
 
 def _fixed(seeds: Mapping[str, float]) -> dict[str, float]:
-    return {name: 0.0 for name in (*_PLANNED, *(name for name in seeds if name in BOOK.quantities))}
+    return dict.fromkeys((*_PLANNED, *(name for name in seeds if name in BOOK.quantities)), 0.0)
 
 
 def _ground(wish: Wish) -> Judgement | None:
@@ -237,7 +236,8 @@ def _built(
     mesh = mesh_for(wall, values, roof_area(shape, roof, values["floor_area"]))
     materials = materials_for(shape, roof, values, bars, angles, mesh)
     work = work_for(shape, roof, values, materials, wish.crew)
-    bill, comparison = None, ()
+    bill: Bill | None = None
+    comparison: tuple[Comparison, ...] = ()
     if wish.prices is not None:
         bill = bill_for(materials, bars, angles, mesh, work, values, wish.prices)
         comparison = compared(bill, wish.prices, shape.volume)

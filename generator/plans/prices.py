@@ -24,9 +24,12 @@ class OtherTank(BaseModel):
 
 
 class Prices(BaseModel):
-    """A price list: `cement` a bag, `sand` and `stone` a cubic metre, `steel` a kilogram of bar or angle, `mesh` a
-    kilogram, `wire` and `lime` a kilogram, `mason` and `labourer` a day, `load` one load carried up. `other_tanks` are
-    compared with the planned one, over their years."""
+    """A price list, in the user's own money.
+
+    `cement` is a bag, `sand` and `stone` a cubic metre, `steel` a kilogram of bar or angle, `mesh`, `wire` and `lime` a
+    kilogram, `mason` and `labourer` a day, `load` one load carried up. `other_tanks` are
+    compared with the planned one, over their years.
+    """
 
     model_config = ConfigDict(frozen=True, extra="forbid", strict=True)
 

@@ -8,7 +8,7 @@ from generator.formula import OutOfRangeError
 from generator.words import Words
 
 
-class Refused(OutOfRangeError):
+class NoPlanError(OutOfRangeError):
     """A plan that is not made.
 
     Args:
@@ -31,7 +31,7 @@ class Refused(OutOfRangeError):
         return words.say_one_of("plan.refused", self.key, **self.numbers)
 
 
-def outside(option: str, value: float, low: float, high: float, unit: str = "") -> Refused:
+def outside(option: str, value: float, low: float, high: float, unit: str = "") -> NoPlanError:
     """An option outside its range.
 
     Args:
@@ -41,6 +41,6 @@ def outside(option: str, value: float, low: float, high: float, unit: str = "") 
         high: most that is taken.
         unit: of all three.
     """
-    return Refused(
+    return NoPlanError(
         "outside", option=option, value=f"{value:g}", low=f"{low:g}", high=f"{high:g}", unit=f" {unit}" if unit else ""
     )

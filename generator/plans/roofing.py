@@ -14,7 +14,7 @@ from generator.calculations.ring_levels import allowed_steel_stress
 from generator.calculations.roof import MORTAR_BENDING_ALLOWED
 from generator.formula import whole_down, whole_up
 from generator.plans.hoops import bar_area
-from generator.plans.refused import Refused
+from generator.plans.refused import NoPlanError
 from generator.plans.shape import Shape
 from generator.plans.shop import Bar, Shop
 
@@ -101,18 +101,20 @@ def roof_for(shape: Shape, shop: Shop, kind: RoofKind) -> Roof:
         kind: of roof.
 
     Raises:
-        Refused: no roof of this kind bears over this span; the message offers another kind.
+        NoPlanError: no roof of this kind bears over this span; the message offers another kind.
     """
     bars = _roof_bars(shop)
     if not bars:
-        raise Refused("no_bar")
+        raise NoPlanError("no_bar")
     choices = list({
         RoofKind.FLAT: _flat, RoofKind.DOME: _curved, RoofKind.CONE: _curved, RoofKind.RIBS: _ribs,
         RoofKind.COLUMN: _column,
     }[kind](shape, bars, kind))  # fmt: skip
     if not choices:
-        raise Refused("roof_too_wide", width=f"{shape.inside_diameter:.2f}")
-    return min(choices, key=lambda choice: (choice[0], choice[1].thickness, choice[1].rib_depth, choice[1].bar.diameter))[1]
+        raise NoPlanError("roof_too_wide", width=f"{shape.inside_diameter:.2f}")
+    return min(
+        choices, key=lambda choice: (choice[0], choice[1].thickness, choice[1].rib_depth, choice[1].bar.diameter)
+    )[1]
 
 
 def _roof_bars(shop: Shop) -> list[Bar]:
@@ -157,7 +159,10 @@ def _flat(shape: Shape, bars: list[Bar], kind: RoofKind) -> Iterator[tuple[bool,
             spacing = _spacing(bar, values["flat_roof_steel_needed"])
             if spacing:
                 cracked = values["flat_roof_stress"] > float(MORTAR_BENDING_ALLOWED)
-                yield cracked, Roof(kind, thickness, bar, spacing, longest_board=_board(shape, thickness), values=values)
+                yield (
+                    cracked,
+                    Roof(kind, thickness, bar, spacing, longest_board=_board(shape, thickness), values=values),
+                )
 
 
 def _curved(shape: Shape, bars: list[Bar], kind: RoofKind) -> Iterator[tuple[bool, Roof]]:

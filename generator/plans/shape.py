@@ -1,7 +1,7 @@
 """From litres to a shape: how wide and how deep, under the site's limits, never smaller than asked.
 
-A village tank grows in both ways at once: each shape of the ladder is at least as wide and as deep as the one before, so
-a larger wish never needs less steel. Radius and depth come out in whole centimetres, as a stick and a tape set them.
+A village tank grows in both ways at once: each shape of the ladder is at least as wide and as deep as the one before,
+so a larger wish never needs less steel. Radius and depth come out in whole centimetres, as a stick and a tape set them.
 """
 
 from __future__ import annotations
@@ -9,11 +9,12 @@ from __future__ import annotations
 from bisect import bisect_left
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from math import pi
 
 from generator.calculations.bands import ENGINEER_DEPTH, ENGINEER_VOLUME
 from generator.formula import whole_up
-from generator.plans.refused import Refused, outside
+from generator.plans.refused import NoPlanError, outside
 
 LEAST_LITRES, MOST_LITRES = 500.0, 100_000.0
 """What a plan can be asked for; above 50 000 L only smaller tanks are offered."""
@@ -23,8 +24,8 @@ ROUNDING = 1.02
 LEAST_DEPTH, MOST_DEPTH = 0.40, float(ENGINEER_DEPTH)
 LEAST_DIAMETER, MOST_DIAMETER = 0.80, 8.0
 _LADDER = ((0.80, 0.95), (1.56, 1.06), (3.10, 1.58), (5.60, 2.00), (6.20, 2.00))
-"""Inside diameter and water depth between which the ladder climbs: low enough for the bands of this course, and never so
-flat that the roof and the floor cost more than the wall."""
+"""Inside diameter and water depth between which the ladder climbs: low enough for the bands of this course, and never
+so flat that the roof and the floor cost more than the wall."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +80,7 @@ def shape_for(
         most_height: site's limit of the wall's height [m].
 
     Raises:
-        Refused: no shape keeps to the limits; the message says which limit, and what it would have to be.
+        NoPlanError: no shape keeps to the limits; the message says which limit, and what it would have to be.
 
     Example:
         >>> shape = shape_for(9.0, 0.15)
@@ -101,17 +102,21 @@ def shape_for(
         diameter = 2 * _whole_centimetres(widest / 2)
         depth = _depth_of(volume, diameter, column_width)
     shape = Shape(diameter, depth, overflow_drop, column_width, volume)
-    if diameter > widest + 1e-9 or not LEAST_DEPTH - 1e-9 <= depth <= deepest + 1e-9 or diameter < LEAST_DIAMETER - 1e-9:
+    if (
+        diameter > widest + 1e-9
+        or not LEAST_DEPTH - 1e-9 <= depth <= deepest + 1e-9
+        or diameter < LEAST_DIAMETER - 1e-9
+    ):
         raise _refusal(volume, overflow_drop, column_width, widest, deepest)
     return shape
 
 
-def _refusal(volume: float, drop: float, column: float, widest: float, deepest: float) -> Refused:
+def _refusal(volume: float, drop: float, column: float, widest: float, deepest: float) -> NoPlanError:
     """Which limit is too tight, and what it would have to be."""
     if deepest < LEAST_DEPTH:
-        return Refused("wall_too_low", height=f"{LEAST_DEPTH + drop:.2f}")
+        return NoPlanError("wall_too_low", height=f"{LEAST_DEPTH + drop:.2f}")
     wide = _diameter_of(volume, _whole_centimetres(deepest), column)
-    return Refused(
+    return NoPlanError(
         "does_not_fit", volume=f"{volume:g}", height=f"{deepest + drop:.2f}", wide=f"{wide:.2f}", limit=f"{widest:.2f}"
     )
 
@@ -135,7 +140,7 @@ def _steps() -> tuple[tuple[float, float], ...]:
     """All shapes of the ladder, each at least as wide and as deep as the one before."""
     found: list[tuple[float, float]] = []
     depth = _LADDER[0][1]
-    for (low, shallow), (high, deep) in zip(_LADDER, _LADDER[1:], strict=False):
+    for (low, shallow), (high, deep) in pairwise(_LADDER):
         for step in range(round((high - low) / (2 * CENTIMETRE)) + 1):
             diameter = round(low + 2 * CENTIMETRE * step, 4)
             wanted = round(shallow + (deep - shallow) * (diameter - low) / (high - low), 2)

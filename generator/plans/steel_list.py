@@ -1,4 +1,4 @@
-"""Every piece of steel, and from which bar it is cut: hoops by their laps, uprights, starters, the base's ring, the roof."""
+"""Every piece of steel, and from which bar it is cut: hoops and their laps, uprights, starters, base and roof."""
 
 from __future__ import annotations
 
@@ -8,7 +8,6 @@ from math import asin, pi, sqrt
 
 from generator.calculations.cutting import CuttingList, Piece, cutting_list
 from generator.formula import OutOfRangeError, whole_up
-from generator.plans.checks import LAP_DIAMETERS
 from generator.plans.footing import Footing
 from generator.plans.roofing import COLUMN_WIDTH, RIB_SPACING, Roof, RoofKind
 from generator.plans.shape import Shape
@@ -96,7 +95,10 @@ def pieces_of(
     Raises:
         OutOfRangeError: a bar of the shop is too short for a piece that can't be lapped.
     """
-    found = [*_wall_pieces(wall, values), *_foot_pieces(footing, values), *_roof_pieces(shape, roof)]
+    laps = values["lap_diameters"]
+    found = [
+        *_wall_pieces(wall, values, laps), *_foot_pieces(footing, values, laps), *_roof_pieces(shape, roof, laps),
+    ]  # fmt: skip
     return tuple(piece for piece in found if piece.count > 0)
 
 
@@ -134,43 +136,43 @@ def _up(length: float) -> float:
     return round(float(whole_up(length / STEP)) * STEP, 4)
 
 
-def _ring(name: str, bar: Bar, diameter: float, rings: int) -> SteelPiece:
+def _ring(name: str, bar: Bar, diameter: float, rings: int, laps: float) -> SteelPiece:
     """Rings of one bar each, or of as many as it takes, every joint with a lap."""
-    lap = LAP_DIAMETERS * bar.diameter / 1000
+    lap = laps * bar.diameter / 1000
     if bar.length <= lap:
         raise OutOfRangeError(f"a bar of {bar.length:g} m is shorter than its own lap; ask the shop for longer bars")
     each = int(whole_up(pi * diameter / (bar.length - lap)))
     return SteelPiece(name, bar, _up(pi * diameter / each + lap), rings * each, each)
 
 
-def _wall_pieces(wall: Wall, values: Mapping[str, float]) -> Iterator[SteelPiece]:
+def _wall_pieces(wall: Wall, values: Mapping[str, float], laps: float) -> Iterator[SteelPiece]:
     if wall.hoops is not None and wall.upright is not None:
-        yield _ring("hoop", wall.hoops.bar, values["hoop_circle_diameter"], wall.hoops.count)
+        yield _ring("hoop", wall.hoops.bar, values["hoop_circle_diameter"], wall.hoops.count, laps)
         yield SteelPiece("upright", wall.upright, _up(values["bar_length"]), round(values["bar_count"]))
 
 
-def _foot_pieces(footing: Footing, values: Mapping[str, float]) -> Iterator[SteelPiece]:
+def _foot_pieces(footing: Footing, values: Mapping[str, float], laps: float) -> Iterator[SteelPiece]:
     yield SteelPiece("starter", footing.bar, _up(values["starter_length"]), round(values["starter_count"]))
-    yield _ring("base_ring", footing.bar, values["outside_diameter"], footing.ring_bars)
+    yield _ring("base_ring", footing.bar, values["outside_diameter"], footing.ring_bars, laps)
 
 
-def _roof_pieces(shape: Shape, roof: Roof) -> Iterator[SteelPiece]:
+def _roof_pieces(shape: Shape, roof: Roof, laps: float) -> Iterator[SteelPiece]:
     diameter = shape.inside_diameter
     if roof.kind is RoofKind.FLAT:
-        yield from _grid("roof_bar", roof.bar, diameter, roof.spacing, layers=2)
+        yield from _grid("roof_bar", roof.bar, diameter, roof.spacing, layers=2, laps=laps)
     elif roof.kind is RoofKind.COLUMN:
-        yield from _grid("roof_bar", roof.bar, diameter, roof.spacing, layers=2)
-        yield from _grid("roof_top_bar", roof.bar, diameter / 2, roof.spacing, layers=2)
+        yield from _grid("roof_bar", roof.bar, diameter, roof.spacing, layers=2, laps=laps)
+        yield from _grid("roof_top_bar", roof.bar, diameter / 2, roof.spacing, layers=2, laps=laps)
         column = SteelPiece("column_bar", roof.bar, _up(shape.wall_height + COLUMN_ENDS), COLUMN_BARS)
         yield column
         binders = int(whole_up(shape.wall_height / 0.15))
         yield SteelPiece("column_binder", roof.bar, _up(pi * COLUMN_WIDTH), binders)
     elif roof.kind is RoofKind.RIBS:
-        yield from _grid("rib_bar", roof.bar, diameter, RIB_SPACING, layers=roof.ring_bars)
+        yield from _grid("rib_bar", roof.bar, diameter, RIB_SPACING, layers=roof.ring_bars, laps=laps)
     else:
-        yield _ring("roof_ring", roof.bar, diameter + 2 * EDGE, roof.ring_bars)
+        yield _ring("roof_ring", roof.bar, diameter + 2 * EDGE, roof.ring_bars, laps)
         radials = int(whole_up(pi * diameter / DOME_RADIALS / 2)) * 2
-        yield _long("roof_radial", roof.bar, 2 * (_slope(shape, roof) + EDGE), radials // 2)
+        yield _long("roof_radial", roof.bar, 2 * (_slope(shape, roof) + EDGE), radials // 2, laps)
 
 
 def _slope(shape: Shape, roof: Roof) -> float:
@@ -182,14 +184,14 @@ def _slope(shape: Shape, roof: Roof) -> float:
     return ball * asin(radius / ball)
 
 
-def _long(name: str, bar: Bar, length: float, count: int) -> SteelPiece:
+def _long(name: str, bar: Bar, length: float, count: int, laps: float) -> SteelPiece:
     """A straight piece, lapped where the bar is too short for it."""
-    lap = LAP_DIAMETERS * bar.diameter / 1000
+    lap = laps * bar.diameter / 1000
     each = 1 if length <= bar.length + 1e-9 else int(whole_up((length - lap) / (bar.length - lap)))
     return SteelPiece(name, bar, _up((length + (each - 1) * lap) / each), count * each, each)
 
 
-def _grid(name: str, bar: Bar, width: float, spacing: float, layers: int) -> Iterator[SteelPiece]:
+def _grid(name: str, bar: Bar, width: float, spacing: float, layers: int, laps: float) -> Iterator[SteelPiece]:
     """Bars across a round roof, both ways where there are two layers, sorted into three lengths."""
     half = int(width / 2 / spacing)
     chords = [2 * sqrt(max(0.0, (width / 2) ** 2 - (step * spacing) ** 2)) for step in range(-half, half + 1)]
@@ -199,4 +201,4 @@ def _grid(name: str, bar: Bar, width: float, spacing: float, layers: int) -> Ite
         count = sum(1 for chord in chords if below < (chord + 2 * EDGE) / longest <= share + 1e-9)
         if count:
             name_of = {1.0: name, 0.85: f"{name}_middle", 0.6: f"{name}_short"}[share]
-            yield _long(name_of, bar, longest * share, count * layers)
+            yield _long(name_of, bar, longest * share, count * layers, laps)

@@ -1,10 +1,11 @@
-"""The wall: mesh on both faces, uprights, angles where the tank is large enough, hoops outside; its thickness follows."""
+"""The wall: mesh on both faces, uprights, angles where the tank is large, hoops outside; its thickness follows."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import pi
+from types import MappingProxyType
 
 import numpy as np
 
@@ -17,7 +18,7 @@ from generator.calculations.ring_strength import WATER_WEIGHT
 from generator.calculations.shell import shape_number, wall_forces
 from generator.formula import whole_up
 from generator.plans.hoops import Hoops, bar_area, bears, hoops_for, is_tight, uniform_hoops
-from generator.plans.refused import Refused
+from generator.plans.refused import NoPlanError
 from generator.plans.shape import Shape
 from generator.plans.shop import Angle, Bar, Mesh, Shop
 
@@ -77,10 +78,10 @@ def mesh_faces(shop: Shop) -> tuple[MeshFace, MeshFace]:
     """Mesh for both faces: square mesh on the water side where the shop has it, the finer one outside.
 
     Raises:
-        Refused: the shop has no mesh.
+        NoPlanError: the shop has no mesh.
     """
     if not shop.meshes:
-        raise Refused("no_mesh")
+        raise NoPlanError("no_mesh")
     thin = min(shop.meshes, key=lambda mesh: (mesh.thickness, mesh.opening))
     square = [mesh for mesh in shop.meshes if mesh.square]
     inside = min(square, key=lambda mesh: (mesh.opening, mesh.thickness)) if square else thin
@@ -99,7 +100,9 @@ def mesh_only_wall(shape: Shape, shop: Shop) -> Wall | None:
     for mesh in sorted((m for m in shop.meshes if m.square), key=lambda m: (m.thickness, m.opening)):
         for layers in (1, 2):
             steel = 2 * layers * ring_steel(mesh)
-            thickness = max(THINNEST_MESH_WALL, float(whole_up((2 * MESH_COVER + (2 * layers + 1) * mesh.thickness) / 5)) * 5)
+            thickness = max(
+                THINNEST_MESH_WALL, float(whole_up((2 * MESH_COVER + (2 * layers + 1) * mesh.thickness) / 5)) * 5
+            )
             if pull * 1000 / steel <= allowed_steel_stress(ribbed=False) and thickness <= 50:
                 face = MeshFace(mesh, layers)
                 return Wall(face, face, thickness, mesh_steel=steel)
@@ -111,29 +114,32 @@ def ring_steel(mesh: Mesh) -> float:
     return 1000 * pi * mesh.wire**2 / 4 / mesh.opening
 
 
-def wall_for(shape: Shape, shop: Shop, wished: tuple[Bar, float] | None = None) -> tuple[Wall, Hoops | None]:
+def wall_for(
+    shape: Shape, shop: Shop, wished: tuple[Bar, float] | None = None, place: Mapping[str, float] = MappingProxyType({})
+) -> tuple[Wall, Hoops | None]:
     """The wall with the least steel that passes.
 
     Args:
         shape: of the tank.
         shop: what may be chosen from.
         wished: a hoop and one spacing that someone would like to build.
+        place: givens that are fixed already: uprights, mesh and angles are taken from them and not chosen.
 
     Returns:
         The wall, and the wished hoops where they were judged: they are in the wall only if they bear.
 
     Raises:
-        Refused: nothing in the shop passes: an honest no, which names what is missing.
+        NoPlanError: nothing in the shop passes: an honest no, which names what is missing.
     """
-    inside, outside = mesh_faces(shop)
+    inside, outside = _faces(shop, place)
     if wished is None:
         mesh_only = mesh_only_wall(shape, shop)
         if mesh_only is not None:
             return mesh_only, None
-    angle = _angle(shape, shop)
+    angle = _angle(shape, shop, place.get("angle_leg"))
     judged = None
     found: list[tuple[tuple[bool, float, float], Wall]] = []
-    for upright, spacing in _uprights(shop):
+    for upright, spacing in _uprights(shop, place):
 
         def thickness_with(hoop: Bar, upright: Bar = upright) -> float:
             return _thickness(shape, inside, outside, upright, hoop, angle)
@@ -152,31 +158,50 @@ def wall_for(shape: Shape, shop: Shop, wished: tuple[Bar, float] | None = None) 
     raise _what_is_missing(shape, shop)
 
 
-def _what_is_missing(shape: Shape, shop: Shop) -> Refused:
+def _what_is_missing(shape: Shape, shop: Shop) -> NoPlanError:
     if not any(THINNEST_UPRIGHT <= bar.diameter <= THICKEST_UPRIGHT for bar in shop.bars):
-        return Refused("no_bar")
-    return Refused("hoops_too_weak", depth=f"{shape.water_depth:.2f}", width=f"{shape.inside_diameter:.2f}")
+        return NoPlanError("no_bar")
+    return NoPlanError("hoops_too_weak", depth=f"{shape.water_depth:.2f}", width=f"{shape.inside_diameter:.2f}")
 
 
-def _uprights(shop: Shop) -> list[tuple[Bar, float]]:
-    """Uprights from the thinnest and widest apart; plain bar before ribbed."""
+def _faces(shop: Shop, place: Mapping[str, float]) -> tuple[MeshFace, MeshFace]:
+    """The mesh of both faces, as thick as the place says."""
+    inside, outside = mesh_faces(shop)
+    return _as_thick(inside, place.get("inside_mesh_thickness")), _as_thick(
+        outside, place.get("outside_mesh_thickness")
+    )
+
+
+def _as_thick(face: MeshFace, thickness: float | None) -> MeshFace:
+    if thickness is None:
+        return face
+    return MeshFace(face.mesh.model_copy(update={"thickness": thickness / face.layers}), face.layers)
+
+
+def _uprights(shop: Shop, place: Mapping[str, float]) -> list[tuple[Bar, float]]:
+    """Uprights from the thinnest and widest apart, plain before ribbed; a place's own bar and spacing stand alone."""
+    if "bar_diameter" in place:
+        bar = Bar(diameter=place["bar_diameter"], length=place.get("stock_length", 12.0))
+        return [(bar, place.get("bar_spacing_limit", UPRIGHT_SPACINGS[0]))]
     bars = {bar.diameter: bar for bar in sorted(shop.bars, key=lambda bar: (not bar.ribbed, bar.length))}
     thin = [bars[size] for size in sorted(bars) if THINNEST_UPRIGHT <= size <= THICKEST_UPRIGHT]
     return [(bar, spacing) for bar in thin for spacing in UPRIGHT_SPACINGS]
 
 
-def _angle(shape: Shape, shop: Shop) -> Angle | None:
-    """The lightest angle of the shop that is stiff enough; none where the tank needs none.
+def _angle(shape: Shape, shop: Shop, leg: float | None) -> Angle | None:
+    """The lightest angle of the shop that is stiff enough, or the place's own; none where the tank needs none.
 
     Raises:
-        Refused: the tank needs angles and the shop has none that is large enough.
+        NoPlanError: the tank needs angles and the shop has none that is large enough.
     """
     wanted = angle_for(shape.inside_diameter, shape.wall_height)
+    if leg is not None and (wanted is None or leg >= wanted.leg):
+        return next((angle for angle in shop.angles if angle.leg == leg), Angle(leg=leg, thickness=3))
     if wanted is None:
         return None
     good = [angle for angle in shop.angles if angle.leg >= wanted.leg and angle.thickness >= wanted.thickness]
     if not good:
-        raise Refused(
+        raise NoPlanError(
             "no_angle", leg=f"{wanted.leg:g}", thickness=f"{wanted.thickness:g}", width=f"{shape.inside_diameter:.2f}"
         )
     return min(good, key=lambda angle: (angle.leg, angle.thickness))

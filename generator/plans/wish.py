@@ -118,7 +118,7 @@ class Wish:
         sand_moisture: of the sand in the heap, percent of its dry mass; none leaves the usual bulking.
         inflow: what the inlet brings at most [L/s].
         prices: the user's own list.
-        place: givens of a place that stand instead of the usual ones; `inside_diameter` and `wall_height` fix the shape.
+        place: givens of a place that stand before the usual ones; `inside_diameter` and `wall_height` fix the shape.
         need: how the litres came about, by quantity, where people were counted.
     """
 
@@ -165,7 +165,7 @@ def litres_for_people(
         Litres, and the quantities on the way.
 
     Raises:
-        Refused: a number outside its range.
+        NoPlanError: a number outside its range.
     """
     for option, value, low, high in (
         ("--people", people, 1, MOST_PEOPLE),
@@ -184,7 +184,9 @@ def litres_for_people(
     }  # fmt: skip
     found = BOOK.evaluate(known, names)
     litres = max(found["storage_needed"], found["daily_need"], LEAST_LITRES)
-    return litres, {name: found[name] for name in ("people", "litres_each", "dry_days", *names)} | {"spring_flow": spring}
+    return litres, {name: found[name] for name in ("people", "litres_each", "dry_days", *names)} | {
+        "spring_flow": spring
+    }
 
 
 SPRING_SHARE = 85.0

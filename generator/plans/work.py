@@ -16,10 +16,6 @@ from generator.plans.wish import Crew
 
 TRIPS = 6
 """Trips up the hill that a person makes in a day."""
-HOLD_POINTS = (
-    "hold_ground", "hold_base_steel", "hold_cage", "hold_first_batch", "hold_roof", "hold_curing", "hold_leak_test",
-)  # fmt: skip
-"""Seven moments at which the work stops until someone who did not do it has looked and signed."""
 
 
 @dataclass(frozen=True, slots=True)
