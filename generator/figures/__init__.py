@@ -1,8 +1,9 @@
 """Figures: drawings to scale; one scene of real metres, written as SVG for pages and on the canvas for print."""
 
-from generator.figures.kinds import FIGURES, FigureKind, draw
+from generator.figures.kinds import FIGURES, FigureKind, draw, hot_areas
+from generator.figures.marks import draw_asking
 from generator.figures.pdf import pdf, pdf_height
 from generator.figures.scene import Scene
 from generator.figures.svg import svg
 
-__all__ = ["FIGURES", "FigureKind", "Scene", "draw", "pdf", "pdf_height", "svg"]
+__all__ = ["FIGURES", "FigureKind", "Scene", "draw", "draw_asking", "hot_areas", "pdf", "pdf_height", "svg"]

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from generator.figures import frame_elevation, hoop_lap, ring_plan
+from generator.figures.areas import SEED, Spot
 from generator.figures.scene import Scene
 from generator.words import Words
 
@@ -17,10 +18,12 @@ class FigureKind:
     Args:
         needs: names of the givens and quantities that it is drawn from.
         draw: makes the scene from these numbers and a language.
+        spot: for a drawing with a fault to find, what stands at its letters.
     """
 
     needs: tuple[str, ...]
     draw: Callable[[Mapping[str, float], Words], Scene]
+    spot: Spot | None = None
 
 
 FIGURES: Mapping[str, FigureKind] = {
@@ -31,16 +34,26 @@ FIGURES: Mapping[str, FigureKind] = {
 """Drawings by the name that content uses."""
 
 
-def draw(key: str, values: Mapping[str, float], words: Words) -> Scene:
+def hot_areas(seed: int = 0) -> Mapping[str, Mapping[str, str]]:
+    """By drawing with a fault to find: for each letter the name of what stands there.
+
+    Args:
+        seed: the same as for `draw`.
+    """
+    return {key: kind.spot.letters(seed) for key, kind in FIGURES.items() if kind.spot}
+
+
+def draw(key: str, values: Mapping[str, float], words: Words, seed: int = 0) -> Scene:
     """A drawing for one tank.
 
     Args:
         key: name of the drawing, one of `FIGURES`.
         values: numbers of the tank by name; at least those that the drawing needs.
         words: language of its texts.
+        seed: where the fault is, in a drawing with a fault to find.
 
     Raises:
         KeyError: no drawing has this name, or a number is missing.
         MachineError: a text can't be shaped, printed or placed.
     """
-    return FIGURES[key].draw(values, words)
+    return FIGURES[key].draw({**values, SEED: seed} if seed else values, words)

@@ -10,12 +10,13 @@ from collections.abc import Sequence
 from generator.figures.fonts import ASCENT, shaped_width
 from generator.figures.ink import HANDS, Ink, Letter
 from generator.figures.layout import LINE, Block, Placer, wrap
-from generator.figures.scene import VIEW, Circle, Element, Label, Point, Scene
+from generator.figures.scene import VIEW, Area, Circle, Element, Label, Point, Scene
 from generator.words import Words
 
 MARGIN = 6.0
 """Paper left free all round."""
-_DISC = 10.5
+DISC = 10.5
+"""Radius of a disc with a number or a letter."""
 _HEADING_INDENT = 30.0
 
 
@@ -31,6 +32,7 @@ class Page:
         self.unit = unit
         self.height = height
         self.elements: list[Element] = []
+        self.areas: list[Area] = []
         self._texts: list[tuple[Block, Sequence[Point], Point | None]] = []
 
     def at(self, x: float, down: float) -> Point:
@@ -44,17 +46,17 @@ class Page:
     def heading(self, number: int, text: str, down: float) -> None:
         """A number in a disc and a heading beside it; needs `heading_height` of paper."""
         size = HANDS[Letter.DISC].size
-        self.disc(number, MARGIN + _DISC, down + _DISC)
+        self.disc(number, MARGIN + DISC, down + DISC)
         lines = wrap(text, Letter.HEADING, VIEW - MARGIN - _HEADING_INDENT)
-        base = down + _DISC + 0.36 * size
+        base = down + DISC + 0.36 * size
         for line in lines:
             self.add(Label(self.at(_HEADING_INDENT, base), line, "start", Letter.HEADING))
             base += LINE * HANDS[Letter.HEADING].size
 
-    def disc(self, number: int, x: float, down: float) -> None:
-        """A number in a disc, which ties two places of a drawing together."""
+    def disc(self, number: int | str, x: float, down: float) -> None:
+        """A number or a letter in a disc: it ties two places together, or a place and the question about it."""
         self.add(
-            Circle(self.at(x, down), _DISC * self.unit, Ink.NUMBER_DISC),
+            Circle(self.at(x, down), DISC * self.unit, Ink.NUMBER_DISC),
             Label(self.at(x, down + 0.36 * HANDS[Letter.DISC].size), str(number), "middle", Letter.DISC),
         )
 
@@ -98,13 +100,13 @@ class Page:
         for block, tops, target in self._texts:
             labels, leaders = placer.put(block, [self.at(*top) for top in tops], target)
             self.add(*labels, *leaders)
-        return Scene(width, height, tuple(self.elements), title, description, words.language)
+        return Scene(width, height, tuple(self.elements), title, description, words.language, tuple(self.areas))
 
 
 def heading_height(text: str) -> float:
     """Paper that a heading needs, with a gap below."""
     rows = len(wrap(text, Letter.HEADING, VIEW - MARGIN - _HEADING_INDENT))
-    return 2 * _DISC + (rows - 1) * LINE * HANDS[Letter.HEADING].size + 5.0
+    return 2 * DISC + (rows - 1) * LINE * HANDS[Letter.HEADING].size + 5.0
 
 
 def note_lines(text: str) -> tuple[str, ...]:

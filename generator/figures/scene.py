@@ -156,6 +156,23 @@ Element: TypeAlias = Shape | Dimension | ArcDimension | Group
 
 
 @dataclass(frozen=True, slots=True)
+class Area:
+    """A place of a drawing that can be pointed at.
+
+    Args:
+        letter: printed beside it, and all that a reader is told of it.
+        name: what is there, for whoever writes the question; never shown.
+        outline: its corners.
+        mark: middle of its letter.
+    """
+
+    letter: str
+    name: str
+    outline: tuple[Point, ...]
+    mark: Point
+
+
+@dataclass(frozen=True, slots=True)
 class Scene:
     """A whole drawing.
 
@@ -166,6 +183,7 @@ class Scene:
         title: what it shows, one line.
         description: for who can't see it; gives no measured number away.
         language: of its texts.
+        areas: places that a learner can choose between, in the order of their letters.
     """
 
     width: float
@@ -174,6 +192,7 @@ class Scene:
     title: str
     description: str = field(repr=False)
     language: str
+    areas: tuple[Area, ...] = field(default=(), repr=False)
 
     @property
     def unit(self) -> float:

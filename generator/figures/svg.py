@@ -7,19 +7,24 @@ from html import escape
 from itertools import groupby
 
 from generator.figures.ink import HANDS, PENS, Ink, Letter
+from generator.figures.page import DISC
 from generator.figures.parts import shapes
-from generator.figures.scene import VIEW, Arc, Circle, Label, Line, Point, Polyline, Rect, Scene, Shape, on_circle
+from generator.figures.scene import VIEW, Arc, Area, Circle, Label, Line, Point, Polyline, Rect, Scene, Shape, on_circle
 
 
-def svg(scene: Scene, prefix: str) -> str:
+def svg(scene: Scene, prefix: str, *, live: bool = True) -> str:
     """The drawing as one line of markup.
 
     Looks are given as attributes and as classes (`fig-steel`, `fig-name` ...), so a style sheet may change them and
     nothing is lost without one.
 
+    An area that can be pointed at is a button of its own, reached with the keyboard too. It says its letter and
+    nothing else; `data-area` holds the letter for the page's script.
+
     Args:
         scene: what to draw.
         prefix: start of its ids; different for every drawing of a page.
+        live: whether areas are buttons; without a question beside the drawing they only have their letters.
     """
     height = scene.height / scene.unit
     title, description = f"{prefix}-title", f"{prefix}-desc"
@@ -27,11 +32,13 @@ def svg(scene: Scene, prefix: str) -> str:
     groups = (
         f"<g {look}>{''.join(map(writer.shape, members))}</g>" for look, members in groupby(shapes(scene), key=_look)
     )
+    buttons = "".join(map(writer.area, scene.areas)) if live else ""
+    role = "group" if buttons else "img"  # what stands inside an image can't be reached
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(VIEW)} {_number(height)}" role="img"'
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(VIEW)} {_number(height)}" role="{role}"'
         f' aria-labelledby="{title} {description}" lang="{scene.language}" class="fig"'
         f' font-family="Mukta, sans-serif"><title id="{title}">{escape(scene.title, quote=False)}</title>'
-        f'<desc id="{description}">{escape(scene.description, quote=False)}</desc>{"".join(groups)}</svg>'
+        f'<desc id="{description}">{escape(scene.description, quote=False)}</desc>{"".join(groups)}{buttons}</svg>'
     )
 
 
@@ -69,6 +76,15 @@ class _Writer:
     def _points(self, points: tuple[Point, ...]) -> Iterator[str]:
         for x, y in points:
             yield f"{self._x(x)},{self._y(y)}"
+
+    def area(self, area: Area) -> str:
+        """A clear button over an area and its letter."""
+        x, y = area.mark
+        return (
+            f'<g class="fig-area" data-area="{area.letter}" role="button" tabindex="0" aria-label="{area.letter}"'
+            f' fill="#fff" fill-opacity="0" stroke="none"><polygon points="{" ".join(self._points(area.outline))}"/>'
+            f'<circle cx="{self._x(x)}" cy="{self._y(y)}" r="{_number(DISC)}"/></g>'
+        )
 
     def shape(self, shape: Shape) -> str:
         match shape:

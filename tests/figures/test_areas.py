@@ -1,0 +1,135 @@
+"""Places to choose between: a letter for each, none says what is wrong, and a finger hits it."""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Mapping
+from itertools import combinations
+from xml.etree import ElementTree
+
+import pytest
+from reportlab.pdfgen.canvas import Canvas
+
+from generator.figures import FIGURES, Scene, draw, hot_areas, pdf, svg
+from generator.figures.areas import LETTERS, TARGET, Spot, add_area, around
+from generator.figures.ink import Ink
+from generator.figures.layout import Box
+from generator.figures.page import DISC, Page
+from generator.figures.parts import shapes
+from generator.figures.scene import VIEW, Area, Circle, Label, Line, Rect
+from generator.words import Words
+from tests.figures.tanks import words
+
+NAMES = ("gone", "sound-1", "sound-2", "sound-3")
+
+
+def _paint(values: Mapping[str, float], words: Words, order: tuple[str, ...]) -> Scene:
+    del values
+    page = Page(0.01, 100.0)
+    for place, name in enumerate(order):
+        box = Rect(page.at(20 + 80 * place, 40), 0.1, 0.2, Ink.FACE)
+        page.add(box)
+        add_area(page, name, around([box], page.unit), (30 + 80 * place, 70))
+    return page.scene("A row of boxes", "Four boxes.", words)
+
+
+ROW = Spot("row", (), NAMES, _paint)
+
+
+def test_letters_follow_the_places_and_the_names_are_dealt_by_seed() -> None:
+    seen = set()
+    for seed in range(40):
+        scene = ROW.draw({"figure_seed": float(seed)}, words("en"))
+        assert "".join(area.letter for area in scene.areas) == "ABCD"
+        assert {area.letter: area.name for area in scene.areas} == ROW.letters(seed)
+        assert sorted(area.name for area in scene.areas) == sorted(NAMES)
+        seen.add(next(area.letter for area in scene.areas if area.name == ROW.fault))
+    assert seen == set("ABCD")
+
+
+def test_an_area_holds_its_thing_and_is_large_enough_for_a_finger_but_stays_in_the_frame() -> None:
+    page = Page(0.01, 100.0)
+    add_area(page, "tiny", Box(0.0, 0.0, 0.01, 0.01), (30, 30))
+    add_area(page, "large", Box(1.0, 0.2, 2.0, 0.9), (60, 30))
+    tiny, large = (_box(area) for area in page.areas)
+    assert tiny == Box(0.0, 0.0, pytest.approx(TARGET * 0.01), pytest.approx(TARGET * 0.01))
+    assert large == Box(1.0, 0.2, 2.0, 0.9)
+
+
+def test_around_takes_in_every_part_with_a_margin() -> None:
+    parts = [Line((1, 2), (3, 2), Ink.FACE), Circle((5, 5), 1, Ink.FACE)]
+    box = around(parts, 0.1, margin=1.0)
+    assert (box.left, box.low, box.right, box.high) == pytest.approx((0.9, 1.9, 6.1, 6.1), abs=0.02)
+
+
+def _box(area: Area) -> Box:
+    xs, ys = zip(*area.outline, strict=True)
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def test_the_page_makes_a_button_of_each_area_that_says_its_letter_only() -> None:
+    scene = ROW.draw({}, words("en"))
+    markup = svg(scene, "one")
+    root = ElementTree.fromstring(markup)  # noqa: S314  # our own markup
+    assert root.get("role") == "group"  # nothing inside an image can be reached
+    buttons = [element for element in root.iter() if element.get("role") == "button"]
+    assert [button.get("aria-label") for button in buttons] == list("ABCD")
+    assert [button.get("data-area") for button in buttons] == list("ABCD")
+    assert {button.get("tabindex") for button in buttons} == {"0"}
+    for name in NAMES:
+        assert name not in markup
+    for button, area in zip(buttons, scene.areas, strict=True):
+        points = [tuple(map(float, pair.split(","))) for pair in (button[0].get("points") or "").split()]
+        wanted = [(x / scene.unit, (scene.height - y) / scene.unit) for x, y in area.outline]
+        assert [pytest.approx(point, abs=0.01) for point in wanted] == points
+        assert float(button[1].get("r") or 0) * 2 * 352 / VIEW > 20  # its letter can be pressed as well
+
+
+def test_without_a_question_the_letters_stay_and_the_buttons_go() -> None:
+    markup = svg(ROW.draw({}, words("en")), "one", live=False)
+    assert 'role="img"' in markup
+    assert "data-area" not in markup
+    assert re.findall(r">([A-H])</text>", markup) == list("ABCD")
+
+
+def test_print_carries_each_letter_in_a_disc() -> None:
+    scene = ROW.draw({}, words("en"))
+    discs = [shape for shape in shapes(scene) if isinstance(shape, Circle) and shape.ink == Ink.NUMBER_DISC]
+    letters = [shape for shape in shapes(scene) if isinstance(shape, Label) and shape.letter == "disc"]
+    assert [label.text for label in letters] == list("ABCD")
+    assert [disc.centre for disc in discs] == [area.mark for area in scene.areas]
+    out = io.BytesIO()
+    canvas = Canvas(out, invariant=1, pageCompression=0)
+    pdf(scene, canvas, 0, 0, 300)
+    canvas.save()
+    assert b"gone" not in out.getvalue()
+
+
+def test_the_course_is_told_what_stands_at_each_letter() -> None:
+    assert list(hot_areas()) == [key for key, kind in FIGURES.items() if kind.spot]
+    for key, kind in FIGURES.items():
+        for seed in (0, 1, 5) if kind.spot else ():
+            drawn = draw(key, _TANK, words("hi"), seed).areas
+            assert {area.letter: area.name for area in drawn} == hot_areas(seed)[key]
+
+
+_TANK: Mapping[str, float] = {}
+
+
+def test_letters_are_those_that_answers_know() -> None:
+    from generator.exercises import LETTERS as ANSWERS
+
+    assert LETTERS == ANSWERS
+
+
+def _apart(scene: Scene) -> list[str]:
+    """Areas that can't be told apart by a finger, and letters that stand in the way."""
+    boxes = [(area.letter, _box(area)) for area in scene.areas]
+    found = [f"{a} over {b}" for (a, one), (b, two) in combinations(boxes, 2) if one.overlaps(two)]
+    for area in scene.areas:
+        x, y = area.mark
+        disc = Box(x, y, x, y).grown(DISC * scene.unit)
+        found += [f"letter {area.letter} on {b}" for b, box in boxes if b != area.letter and disc.overlaps(box)]
+        found += [] if Box(0, 0, scene.width, scene.height).holds(disc) else [f"letter {area.letter} leaves the frame"]
+    return found
