@@ -37,7 +37,7 @@ class Method:
         key: of its words under `proving.method`.
         dose: chlorine in what is put in [mg/L]; of the full tank, the least that must be left.
         share: part of the tank's water that gets this dose [%]; None where only the faces are wetted.
-        hours: least time of holding, recalled [h].
+        hours: least time of holding, recalled [hour].
         left: least chlorine at the end [mg/L]; None where nothing is measured.
     """
 

@@ -18,16 +18,18 @@ from math import ceil, isfinite
 from generator.formula import ASK, Constant, OutOfRangeError, Source, derived, from_memory, published
 from generator.words import Words
 
-PASS_FALL = Constant(1, "mm/d", derived("policy: 0.05 % a day of 2 m of water, 0.1 % a day of 1 m of water"))
-PASS_SHARE = Constant(0.1, "%/d", published("joint committee report of 1978: 0.1 % of the volume in 24 hours"))
-STRICT_SHARE = Constant(0.05, "%/d", published("US tank specification, quoted in an engineers' forum: 0.05 % in 24 h"))
+PASS_FALL = Constant(1, "mm/day", derived("policy: 0.05 % a day of 2 m of water, 0.1 % a day of 1 m of water"))
+PASS_SHARE = Constant(0.1, "%/day", published("joint committee report of 1978: 0.1 % of the volume in 24 hours"))
+STRICT_SHARE = Constant(
+    0.05, "%/day", published("US tank specification, quoted in an engineers' forum: 0.05 % in 24 h")
+)
 WEEK_FALL = Constant(10, "mm", published("BS 5337, quoted in a book on repairs: 10 mm in 7 days beyond evaporation"))
 WEEK_SHARE = Constant(500, "", from_memory("BS 8007 practice: depth / 500 in 7 days, at most 10 mm"))
-WEEK = Constant(7, "d", derived("days of a week"))
+WEEK = Constant(7, "day", derived("days of a week"))
 COARSEST_STEP = Constant(0.5, "mm", derived("half of what a day may lose: a coarser mark can't tell a leak from none"))
-LEAST_DAYS = Constant(5, "d", published("joint committee report of 1978: read over at least 5 days"))
+LEAST_DAYS = Constant(5, "day", published("joint committee report of 1978: read over at least 5 days"))
 STAGE_RISE = Constant(0.3, "m", published("village tank manual: fill at about 300 mm a day"))
-HOURS_OF_A_STAGE = Constant(24, "h", published("village tank manual: about 300 mm a day, so a day to each stage"))
+HOURS_OF_A_STAGE = Constant(24, "hour", published("village tank manual: about 300 mm a day, so a day to each stage"))
 DRY_HAND = published("ACI 350.1, quoted in an engineers' forum: fails if water flows or wets a dry hand")
 POLICY = derived("policy of this course: 1 mm a day, 0.1 % a day, and dry to the hand")
 _HAIR = 1e-9
@@ -61,7 +63,7 @@ class Criterion:
 
     Args:
         key: of its words under `proving.criterion`.
-        limit: largest fall that it allows [mm/d]; None if it looks only at wet spots.
+        limit: largest fall that it allows [mm/day]; None if it looks only at wet spots.
         met: whether the tank keeps it.
         source: where it comes from; one from memory is shown and decides nothing.
     """
@@ -78,8 +80,8 @@ class LeakVerdict:
 
     Args:
         passed: whether the course lets the tank be used.
-        limit: the fall that the course allows at this depth [mm/d].
-        reading_error: how far off the fall of a day may be, from reading alone [mm/d].
+        limit: the fall that the course allows at this depth [mm/day].
+        reading_error: how far off the fall of a day may be, from reading alone [mm/day].
         criteria: the limits in print beside the course's own, which stands first.
         advice: keys under `proving.advice` of what to do next, in order.
     """
@@ -112,7 +114,7 @@ _WATCH_LAST = ("roof_edge", "overflow_runs")
 
 
 def allowed_fall(water_depth: float) -> float:
-    """The corrected fall that the course allows [mm/d]: 1 mm, and in shallower water 0.1 % of the depth.
+    """The corrected fall that the course allows [mm/day]: 1 mm, and in shallower water 0.1 % of the depth.
 
     Args:
         water_depth: during the test [m], above 0.
@@ -135,7 +137,7 @@ def judge_leak(
     """Judge a leak test by the course's limit and show the limits in print beside it.
 
     Args:
-        daily_fall: fall of the tank beyond its control bucket [mm/d]; below 0 if the bucket fell more.
+        daily_fall: fall of the tank beyond its control bucket [mm/day]; below 0 if the bucket fell more.
         wet_spot: whether any spot outside, at the foot or at a pipe wets a dry hand.
         water_depth: during the test [m].
         days: from the first to the last reading, at least 5.
@@ -184,7 +186,7 @@ def _row(key: str, limit: float, fall: float, value: Constant, *, dry: bool = Tr
 
 
 def _fall_of_share(share: float, water_depth: float) -> float:
-    """A share of the water a day as a fall [mm/d]: in a straight-sided tank it does not depend on the width."""
+    """A share of the water a day as a fall [mm/day]: in a straight-sided tank it does not depend on the width."""
     return share / _PER_CENT * water_depth * _MILLIMETRES
 
 

@@ -19,7 +19,7 @@ LEAST_TANK = Constant(100, "L", derived("the smallest tank of the book; keeps an
 HAIR_CRACK = Constant(0.1, "mm", from_memory("water-retaining practice: up to here a crack soaks shut sooner"))
 SHORT_SOAK = Constant(7, "day", from_memory("water-retaining practice: soak for cracks up to 0.1 mm"))
 LONG_SOAK = Constant(21, "day", from_memory("water-retaining practice: soak for cracks up to 0.2 mm"))
-GUESSED_EVAPORATION = Constant(5, "mm/d", derived("the low end of 5 to 10 mm a day, taken without looking"))
+GUESSED_EVAPORATION = Constant(5, "mm/day", derived("the low end of 5 to 10 mm a day, taken without looking"))
 TENS_READ_WRONG = Constant(10, "", derived("millimetres taken for centimetres"))
 
 BOOK.given(
@@ -105,7 +105,7 @@ def corrected_fall(tank_fall: float, control_fall: float) -> float:
 
 
 @BOOK.quantity(
-    symbol="v_xf", unit="mm/d", places=2, low=0, high=20, source=derived("corrected fall / days of the test")
+    symbol="v_xf", unit="mm/day", places=2, low=0, high=20, source=derived("corrected fall / days of the test")
 )
 def daily_fall(corrected_fall: float, test_days: float) -> float:
     """Corrected fall of one day and night; the course lets up to 1 mm pass, less in water under a metre deep.
@@ -115,7 +115,7 @@ def daily_fall(corrected_fall: float, test_days: float) -> float:
         test_days: days and nights from the first to the last reading [day], 5 to 21.
 
     Returns:
-        Fall of a day [mm/d], 0 to 20.
+        Fall of a day [mm/day], 0 to 20.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -129,17 +129,17 @@ def daily_fall(corrected_fall: float, test_days: float) -> float:
 
 
 @BOOK.quantity(
-    symbol="L_xl", unit="L/d", places=1, low=0, high=1020, source=derived("1 mm of water on 1 m2 of floor is 1 L")
+    symbol="L_xl", unit="L/day", places=1, low=0, high=1020, source=derived("1 mm of water on 1 m2 of floor is 1 L")
 )
 def leak_litres(daily_fall: float, floor_area: float) -> float:
     """Water that leaks away in a day and a night.
 
     Args:
-        daily_fall: corrected fall of a day [mm/d], 0 to 20.
+        daily_fall: corrected fall of a day [mm/day], 0 to 20.
         floor_area: area of the floor [m**2], 0.25 to 51.
 
     Returns:
-        Leak [L/d], 0 to 1020.
+        Leak [L/day], 0 to 1020.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -153,17 +153,17 @@ def leak_litres(daily_fall: float, floor_area: float) -> float:
 
 
 @BOOK.quantity(
-    symbol="p_xs", unit="%/d", places=3, low=0, high=25, source=derived("leak of a day / water in the full tank")
+    symbol="p_xs", unit="%/day", places=3, low=0, high=25, source=derived("leak of a day / water in the full tank")
 )
 def leak_share(leak_litres: float, tank_litres: float) -> float:
     """Leak of a day as a share of the full tank: 0.1 % a day and 0.05 % a day stand in print as limits.
 
     Args:
-        leak_litres: leak of a day [L/d], 0 to 1020.
+        leak_litres: leak of a day [L/day], 0 to 1020.
         tank_litres: water in the full tank [L], 100 to 50000.
 
     Returns:
-        Share [%/d], 0 to 25.
+        Share [%/day], 0 to 25.
 
     Raises:
         OutOfRangeError: a value outside its range.

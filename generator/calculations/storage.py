@@ -31,18 +31,18 @@ from generator.formula import (
     whole_down,
 )
 
-SECONDS_IN_DAY = Constant(86400, "s/d", derived("24 x 60 x 60 seconds"))
+SECONDS_IN_DAY = Constant(86400, "s/day", derived("24 x 60 x 60 seconds"))
 LITRES_OF_ONE_MILLIMETRE = Constant(1, "L/(mm*m**2)", derived("1 mm of water on 1 m2 is 1 L"))
-NO_FLOW = Constant(0, "L/d", derived("a spring that gives enough leaves nothing missing"))
+NO_FLOW = Constant(0, "L/day", derived("a spring that gives enough leaves nothing missing"))
 NO_WATER = Constant(0, "L", derived("a roof never takes water away"))
-LEAST_FLOW = Constant(0.001, "L/d", derived("keeps a tank that loses or gains nothing from lasting endless days"))
-WHOLE_YEAR = Constant(365, "d", derived("the longest time that is told: a year, or more"))
+LEAST_FLOW = Constant(0.001, "L/day", derived("keeps a tank that loses or gains nothing from lasting endless days"))
+WHOLE_YEAR = Constant(365, "day", derived("the longest time that is told: a year, or more"))
 SECONDS_IN_MINUTE = Constant(60, "s/min", derived("a minute taken for a second"))
-MINUTES_IN_DAY = Constant(1440, "s/d", derived("24 x 60: minutes taken for the seconds of a day"))
-SECONDS_OF_DAYLIGHT = Constant(43200, "s/d", derived("12 hours, as if a spring slept at night"))
+MINUTES_IN_DAY = Constant(1440, "s/day", derived("24 x 60: minutes taken for the seconds of a day"))
+SECONDS_OF_DAYLIGHT = Constant(43200, "s/day", derived("12 hours, as if a spring slept at night"))
 FOUR_WEEKS = Constant(28 / 30, "", derived("days of four weeks / days of a month"))
-ONE_DAY = Constant(1, "d", derived("a single day"))
-DAYS_IN_MONTH = Constant(30, "d", derived("one month, whatever the dry season is"))
+ONE_DAY = Constant(1, "day", derived("a single day"))
+DAYS_IN_MONTH = Constant(30, "day", derived("one month, whatever the dry season is"))
 MEAN_YEAR = Constant(1.5, "", from_memory("a mean year brings about half as much again as a dry year; shows a mistake"))
 SLOPE_OF_A_ROOF = Constant(1.15, "", derived("length along a roof of 30 degrees / length on the ground"))
 MILLIMETRES_IN_CENTIMETRE = Constant(10, "", derived("a millimetre taken for a centimetre"))
@@ -61,7 +61,7 @@ BOOK.given(
 BOOK.given(
     "litres_each",
     symbol="q_qp",
-    unit="L/d",
+    unit="L/day",
     low=2.5,
     high=100,
     step=0.5,
@@ -72,7 +72,7 @@ BOOK.given(
 BOOK.given(
     "dry_days",
     symbol="n_qd",
-    unit="d",
+    unit="day",
     low=1,
     high=365,
     step=1,
@@ -90,7 +90,7 @@ BOOK.given(
 BOOK.given(
     "litres_per_large_animal",
     symbol="q_qa",
-    unit="L/d",
+    unit="L/day",
     low=10,
     high=80,
     step=1,
@@ -108,7 +108,7 @@ BOOK.given(
 BOOK.given(
     "litres_per_small_animal",
     symbol="q_qs",
-    unit="L/d",
+    unit="L/day",
     low=4,
     high=20,
     step=0.5,
@@ -199,16 +199,16 @@ BOOK.given(
 )
 
 
-@BOOK.quantity(symbol="U_qp", unit="L/d", places=1, low=0, high=50000, source=derived("people times litres"))
+@BOOK.quantity(symbol="U_qp", unit="L/day", places=1, low=0, high=50000, source=derived("people times litres"))
 def people_need(people: float, litres_each: float) -> float:
     """What all the people draw in a day.
 
     Args:
         people: people who draw water [-], 0 to 500.
-        litres_each: water that one person draws [L/d], 2.5 to 100.
+        litres_each: water that one person draws [L/day], 2.5 to 100.
 
     Returns:
-        Water for the people [L/d], 0 to 50000.
+        Water for the people [L/day], 0 to 50000.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -222,7 +222,7 @@ def people_need(people: float, litres_each: float) -> float:
 
 
 @BOOK.quantity(
-    symbol="U_qa", unit="L/d", places=1, low=0, high=18000, source=derived("head times litres, large and small apart")
+    symbol="U_qa", unit="L/day", places=1, low=0, high=18000, source=derived("head times litres, large and small apart")
 )
 def animal_need(
     large_animals: float, litres_per_large_animal: float, small_animals: float, litres_per_small_animal: float
@@ -231,12 +231,12 @@ def animal_need(
 
     Args:
         large_animals: cattle, horses, donkeys [-], 0 to 100.
-        litres_per_large_animal: water that one large animal drinks [L/d], 10 to 80.
+        litres_per_large_animal: water that one large animal drinks [L/day], 10 to 80.
         small_animals: sheep and goats [-], 0 to 500.
-        litres_per_small_animal: water that one small animal drinks [L/d], 4 to 20.
+        litres_per_small_animal: water that one small animal drinks [L/day], 4 to 20.
 
     Returns:
-        Water for the animals [L/d], 0 to 18000.
+        Water for the animals [L/day], 0 to 18000.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -250,16 +250,16 @@ def animal_need(
     return large_animals * litres_per_large_animal + small_animals * litres_per_small_animal
 
 
-@BOOK.quantity(symbol="U_qd", unit="L/d", places=1, low=0, high=68000, source=derived("people and animals"))
+@BOOK.quantity(symbol="U_qd", unit="L/day", places=1, low=0, high=68000, source=derived("people and animals"))
 def daily_need(people_need: float, animal_need: float) -> float:
     """What people and animals need in a day.
 
     Args:
-        people_need: water for the people [L/d], 0 to 50000.
-        animal_need: water for the animals [L/d], 0 to 18000.
+        people_need: water for the people [L/day], 0 to 50000.
+        animal_need: water for the animals [L/day], 0 to 18000.
 
     Returns:
-        Water for a day [L/d], 0 to 68000.
+        Water for a day [L/day], 0 to 68000.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -284,8 +284,8 @@ def dry_season_need(daily_need: float, dry_days: float) -> float:
     """What is needed over the dry days. A tank must hold this only where nothing comes in.
 
     Args:
-        daily_need: water for a day [L/d], 0 to 68000.
-        dry_days: days that the tank must bridge [d], 1 to 365.
+        daily_need: water for a day [L/day], 0 to 68000.
+        dry_days: days that the tank must bridge [day], 1 to 365.
 
     Returns:
         Water for the dry days [L], 0 to 24820000.
@@ -361,7 +361,7 @@ def can_fill_time(can_litres: float, spring_flow: float) -> float:
 
 @BOOK.quantity(
     symbol="Y_qs",
-    unit="L/d",
+    unit="L/day",
     places=1,
     low=0,
     high=432000,
@@ -375,7 +375,7 @@ def spring_daily_yield(spring_flow: float, spring_share_kept: float) -> float:
         spring_share_kept: share of the measured flow that is counted on [%], 0 to 100.
 
     Returns:
-        Water from the spring [L/d], 0 to 432000.
+        Water from the spring [L/day], 0 to 432000.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -389,17 +389,17 @@ def spring_daily_yield(spring_flow: float, spring_share_kept: float) -> float:
 
 
 @BOOK.quantity(
-    symbol="U_qm", unit="L/d", places=1, low=0, high=68000, source=derived("need less yield, never below nothing")
+    symbol="U_qm", unit="L/day", places=1, low=0, high=68000, source=derived("need less yield, never below nothing")
 )
 def daily_shortfall(daily_need: float, spring_daily_yield: float) -> float:
     """What is missing each day; nothing where the spring gives enough.
 
     Args:
-        daily_need: water for a day [L/d], 0 to 68000.
-        spring_daily_yield: water from the spring [L/d], 0 to 432000.
+        daily_need: water for a day [L/day], 0 to 68000.
+        spring_daily_yield: water from the spring [L/day], 0 to 432000.
 
     Returns:
-        Water that is missing [L/d], 0 to 68000.
+        Water that is missing [L/day], 0 to 68000.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -417,8 +417,8 @@ def storage_needed(daily_shortfall: float, dry_days: float) -> float:
     """What the tank must hold to bridge the dry days while the spring runs on.
 
     Args:
-        daily_shortfall: water that is missing [L/d], 0 to 68000.
-        dry_days: days that the tank must bridge [d], 1 to 365.
+        daily_shortfall: water that is missing [L/day], 0 to 68000.
+        dry_days: days that the tank must bridge [day], 1 to 365.
 
     Returns:
         Storage [L], 0 to 24820000.
@@ -539,7 +539,7 @@ def roof_yield_kept(roof_yield: float, first_flush_volume: float, first_flushes:
 
 @BOOK.quantity(
     symbol="n_qt",
-    unit="d",
+    unit="day",
     places=1,
     low=0,
     high=365,
@@ -550,10 +550,10 @@ def days_of_water(tank_litres: float, daily_shortfall: float) -> float:
 
     Args:
         tank_litres: litres in the full tank [L], 100 to 50000.
-        daily_shortfall: water that is missing [L/d], 0 to 68000.
+        daily_shortfall: water that is missing [L/day], 0 to 68000.
 
     Returns:
-        Days [d], 0 to 365.
+        Days [day], 0 to 365.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -568,7 +568,7 @@ def days_of_water(tank_litres: float, daily_shortfall: float) -> float:
 
 @BOOK.quantity(
     symbol="n_qv",
-    unit="d",
+    unit="day",
     places=1,
     low=0,
     high=365,
@@ -579,11 +579,11 @@ def filling_days(tank_litres: float, spring_daily_yield: float, daily_need: floa
 
     Args:
         tank_litres: litres in the full tank [L], 100 to 50000.
-        spring_daily_yield: water from the spring [L/d], 0 to 432000.
-        daily_need: water for a day [L/d], 0 to 68000.
+        spring_daily_yield: water from the spring [L/day], 0 to 432000.
+        daily_need: water for a day [L/day], 0 to 68000.
 
     Returns:
-        Days [d], 0 to 365.
+        Days [day], 0 to 365.
 
     Raises:
         OutOfRangeError: a value outside its range.
@@ -610,11 +610,11 @@ def people_served(
     """How many people spring and tank carry through the dry days, once the animals have drunk.
 
     Args:
-        spring_daily_yield: water from the spring [L/d], 0 to 432000.
+        spring_daily_yield: water from the spring [L/day], 0 to 432000.
         tank_litres: litres in the full tank [L], 100 to 50000.
-        dry_days: days that the tank must bridge [d], 1 to 365.
-        animal_need: water for the animals [L/d], 0 to 18000.
-        litres_each: water that one person draws [L/d], 2.5 to 100.
+        dry_days: days that the tank must bridge [day], 1 to 365.
+        animal_need: water for the animals [L/day], 0 to 18000.
+        litres_each: water that one person draws [L/day], 2.5 to 100.
 
     Returns:
         People [-], 0 to 250000.

@@ -29,8 +29,8 @@ def key_of(name: str, unit: str) -> str:
     """A key with its unit, as in `inside_diameter_m`; units that have no short form are spelled out.
 
     Example:
-        >>> key_of("roof_load", "kN/m**2"), key_of("daily_need", "L/d"), key_of("hoop_count", "")
-        ('roof_load_kn_per_m2', 'daily_need_l_per_d', 'hoop_count')
+        >>> key_of("roof_load", "kN/m**2"), key_of("daily_need", "L/day"), key_of("hoop_count", "")
+        ('roof_load_kn_per_m2', 'daily_need_l_per_day', 'hoop_count')
     """
     known = _UNITS.get(unit)
     if known is not None:
