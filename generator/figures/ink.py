@@ -36,6 +36,35 @@ class Ink(StrEnum):
     ARROW = "arrow"
     LEADER = "leader"
     NUMBER_DISC = "number-disc"
+    RUST = "rust"
+    CRACK = "crack"
+    MESH_LINE = "mesh-line"
+    """A wire of mesh, thinner than a bar of the same drawing."""
+    STRING = "string"
+    BODY = "body"
+    """Something cut through that hides what lies behind it; its hatch says what it is of."""
+    WOOD = "wood"
+    CLOTH = "cloth"
+    """Sacks and clothes."""
+    SCREEN = "screen"
+    """Gauze or mesh so fine that its wires can't be drawn."""
+    LINED = "lined"
+    """A channel lined with stones or mortar."""
+    CROSS = "cross"
+    """Over what is wrong; the word stands beside it."""
+    STONE = "stone"
+    CONCRETE = "concrete"
+    GRAVEL = "gravel"
+    """Corners of stones in concrete."""
+    MORTAR_CUT = "mortar-cut"
+    """Mortar cut through, so thin that dots alone would not show it."""
+    WATER_LINE = "water-line"
+    """The level of the water."""
+    STEEL_LINE = "steel-line"
+    """Bent sheet or a thin rod, as a line of its own."""
+    PAPER = "paper"
+    """Behind a text that stands on marks."""
+    LEADER_DOT = "leader-dot"
 
 
 class HatchKind(StrEnum):
@@ -95,6 +124,24 @@ PENS: dict[Ink, Pen] = {
     Ink.ARROW: Pen("none", _MEASURED, 0.0),
     Ink.LEADER: Pen("#4c4c4c", "none", 0.9),
     Ink.NUMBER_DISC: Pen("none", _BLACK, 0.0),
+    Ink.RUST: Pen("#4a1c0a", "#8a3d14", 0.8),
+    Ink.CRACK: Pen(_BLACK, "none", 0.9),
+    Ink.MESH_LINE: Pen(_BLACK, "none", 0.8),
+    Ink.STRING: Pen("#8c1a1a", "none", 1.0),
+    Ink.BODY: Pen(_BLACK, _PAPER, 1.3),
+    Ink.WOOD: Pen("#3a3128", "#e6d0a8", 1.0),
+    Ink.CLOTH: Pen("#3a3128", "#cfd8d6", 1.1),
+    Ink.SCREEN: Pen(_BLACK, "none", 2.2, (1.6, 1.4)),
+    Ink.LINED: Pen("#5a5347", "none", 3.2),
+    Ink.CROSS: Pen("#8c1a1a", "none", 2.6),
+    Ink.STONE: Pen("#3a3128", "#e4dccd", 1.0),
+    Ink.CONCRETE: Pen(_BLACK, "#cbc8c2", 1.1),
+    Ink.GRAVEL: Pen("#4a453c", "none", 0.8),
+    Ink.MORTAR_CUT: Pen(_BLACK, "#dcd5c6", 1.1),
+    Ink.WATER_LINE: Pen("#1d6a86", _PAPER, 1.4),
+    Ink.STEEL_LINE: Pen(_BLACK, "none", 2.0),
+    Ink.PAPER: Pen("none", _PAPER, 0.0),
+    Ink.LEADER_DOT: Pen("none", "#4c4c4c", 0.0),
 }
 
 HANDS: dict[Letter, Hand] = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from generator.figures import frame_elevation, hoop_lap, ring_plan
+from generator.figures import cut_platform, frame_elevation, hoop_lap, ring_plan
 from generator.figures.areas import SEED, Spot
 from generator.figures.scene import Scene
 from generator.words import Words
@@ -30,6 +30,7 @@ FIGURES: Mapping[str, FigureKind] = {
     "ring-plan": FigureKind(ring_plan.NEEDS, ring_plan.draw),
     "frame-elevation": FigureKind(frame_elevation.NEEDS, frame_elevation.draw),
     "hoop-lap": FigureKind(hoop_lap.NEEDS, hoop_lap.draw),
+    "cut-platform": FigureKind(cut_platform.NEEDS, cut_platform.draw),
 }
 """Drawings by the name that content uses."""
 

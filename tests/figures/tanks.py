@@ -16,7 +16,6 @@ from generator.words import Words
 ROOT = Path(__file__).parents[2]
 LANGUAGES = ("en", "hi")
 NEEDED = tuple(dict.fromkeys(name for kind in FIGURES.values() for name in kind.needs))
-_GIVENS = tuple(dict.fromkeys(given for name in NEEDED for given in (BOOK.needs(name) or (name,))))
 
 
 @cache
@@ -42,18 +41,20 @@ def place(name: str) -> Mapping[str, float]:
 
 
 @cache
-def made_up(count: int) -> tuple[Mapping[str, float], ...]:
+def made_up(count: int, key: str) -> tuple[Mapping[str, float], ...]:
     """So many tanks over the whole range of every given that a drawing needs, nothing left out but what is refused."""
-    stream = Stream("tanks to draw")
+    stream = Stream(f"tanks to draw: {key}")
+    needs = FIGURES[key].needs
+    givens = tuple(dict.fromkeys(given for name in needs for given in (BOOK.needs(name) or (name,))))
     found: list[Mapping[str, float]] = []
     while len(found) < count:
         seeds = {}
-        for name in _GIVENS:
+        for name in givens:
             given = BOOK.givens[name]
             steps = round((given.high - given.low) / given.step)
             seeds[name] = round(given.low + stream.below(steps + 1) * given.step, 6)
         try:
-            found.append(BOOK.evaluate(seeds, NEEDED))
+            found.append(BOOK.evaluate(seeds, needs))
         except OutOfRangeError:
             continue
     return tuple(found)

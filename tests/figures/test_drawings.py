@@ -93,19 +93,19 @@ def test_texts_and_dimensions_of_the_courses_places_keep_apart(name: str, key: s
 @pytest.mark.parametrize("language", LANGUAGES)
 @pytest.mark.parametrize("key", FIGURES)
 def test_texts_and_dimensions_of_any_tank_keep_apart(key: str, language: str) -> None:
-    for values in made_up(TANKS):
+    for values in made_up(TANKS, key):
         found = collisions(draw(key, values, words(language)))
-        assert found == [], {name: values[name] for name in NEEDED}
+        assert found == [], {name: values[name] for name in FIGURES[key].needs}
 
 
 def test_the_made_up_tanks_reach_far() -> None:
-    tanks = made_up(TANKS)
+    tanks = made_up(TANKS, "ring-plan")
     assert min(tank["inside_diameter"] for tank in tanks) < 0.9
     assert max(tank["inside_diameter"] for tank in tanks) > 7.5
     assert min(tank["angle_count"] for tank in tanks) <= 5
     assert max(tank["angle_count"] for tank in tanks) >= 40
     assert {1, 2, 3, 4} <= {tank["bars_between"] for tank in tanks}
-    assert min(tank["wall_height"] for tank in tanks) < 0.6
+    assert min(tank["wall_height"] for tank in made_up(TANKS, "frame-elevation")) < 0.6
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
@@ -136,7 +136,7 @@ def middle_of_angle(group: Group) -> tuple[float, float]:
     return (x1 + x2) / 2, (y1 + y2) / 2
 
 
-@pytest.mark.parametrize("values", [place(name) for name in PLACES] + list(made_up(20)))
+@pytest.mark.parametrize("values", [place(name) for name in PLACES] + list(made_up(20, "ring-plan")))
 def test_neighbouring_angles_stand_a_chord_apart_on_the_frame_ring(values: Mapping[str, float]) -> None:
     scene = draw("ring-plan", values, words("en"))
     angles = [middle_of_angle(group) for group in scene.named("angle")]
@@ -148,7 +148,7 @@ def test_neighbouring_angles_stand_a_chord_apart_on_the_frame_ring(values: Mappi
     assert len(scene.named("bar")) == values["bars_between"] * values["angle_count"]
 
 
-@pytest.mark.parametrize("values", [place(name) for name in PLACES] + list(made_up(20)))
+@pytest.mark.parametrize("values", [place(name) for name in PLACES] + list(made_up(20, "ring-plan")))
 def test_what_the_ring_plan_measures_is_as_long_as_its_number(values: Mapping[str, float]) -> None:
     scene = draw("ring-plan", values, words("en"))
     lengths = [element.length for element in scene.all_elements() if isinstance(element, Dimension)]
@@ -158,7 +158,7 @@ def test_what_the_ring_plan_measures_is_as_long_as_its_number(values: Mapping[st
     assert arc.length == pytest.approx(values["angle_spacing"], rel=1e-9)
 
 
-@pytest.mark.parametrize("values", [place(name) for name in PLACES] + list(made_up(20)))
+@pytest.mark.parametrize("values", [place(name) for name in PLACES] + list(made_up(20, "frame-elevation")))
 def test_what_the_elevation_measures_is_as_long_as_its_number(values: Mapping[str, float]) -> None:
     scene = draw("frame-elevation", values, words("en"))
     lengths = [element.length for element in scene.all_elements() if isinstance(element, Dimension)]
@@ -204,7 +204,7 @@ def test_hoops_stand_at_their_gap_from_foot_to_top(name: str) -> None:
         assert high - low == pytest.approx(values["hoop_spacing_closing"])
 
 
-@pytest.mark.parametrize("values", [place(name) for name in PLACES] + list(made_up(20)))
+@pytest.mark.parametrize("values", [place(name) for name in PLACES] + list(made_up(20, "hoop-lap")))
 def test_the_two_ends_of_a_hoop_overlap_by_the_lap(values: Mapping[str, float]) -> None:
     scene = draw("hoop-lap", values, words("en"))
     (upper_left, _, upper), (_, lower_right, lower) = spans(scene, "end")

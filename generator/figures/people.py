@@ -1,0 +1,163 @@
+"""People and a goat seen from the side, at their true size: they show how large a thing is and what is done to it.
+
+Drawn as filled outlines in plain clothes, because stick figures are recognised least.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from generator.figures.ink import Ink
+from generator.figures.scene import Circle, Element, Group, Point, Polyline, on_circle
+
+PERSON_HEIGHT = 1.6
+GOAT_SHOULDER = 0.65
+"""Height of a hill goat at its shoulder, metres."""
+
+_GOAT = (
+    (0.00, 0.92), (-0.10, 0.72), (-0.02, 0.62), (-0.04, 0.42), (-0.02, 0.0), (0.08, 0.0), (0.09, 0.36), (0.18, 0.50),
+    (0.78, 0.47), (0.84, 0.34), (0.84, 0.0), (0.94, 0.0), (0.95, 0.44), (1.00, 0.72), (1.12, 0.98), (1.22, 1.16),
+    (1.36, 1.06), (1.54, 0.92), (1.56, 0.98), (1.52, 1.06), (1.36, 1.24), (1.24, 1.33), (1.12, 1.28), (0.98, 1.06),
+    (0.86, 0.98), (0.40, 0.94), (0.10, 0.99), (0.02, 1.08), (-0.04, 1.06),
+)  # fmt: skip
+"""Outline of a goat that looks to the right, in shoulder heights from its hind foot."""
+_HORN = ((1.16, 1.30), (1.10, 1.46), (0.98, 1.54), (1.02, 1.44), (1.06, 1.32))
+_EAR = ((1.16, 1.24), (1.02, 1.18), (0.98, 1.08), (1.08, 1.12))
+_BEARD = ((1.40, 1.03), (1.36, 0.90), (1.44, 0.99))
+_FAR_LEGS = (
+    ((0.10, 0.40), (0.14, 0.0), (0.24, 0.0), (0.22, 0.48)),
+    ((0.70, 0.48), (0.70, 0.0), (0.80, 0.0), (0.82, 0.42)),
+)
+
+
+def limb(points: Sequence[Point], thick: float, ink: Ink = Ink.THING) -> Polyline:
+    """An arm, a leg or a handle: a line of points made thick, with both its edges.
+
+    Args:
+        points: from one end to the other, metres of the scene.
+        thick: its thickness, metres.
+        ink: how it is drawn.
+    """
+    left: list[Point] = []
+    right: list[Point] = []
+    for number, (x, y) in enumerate(points):
+        before, after = points[max(0, number - 1)], points[min(len(points) - 1, number + 1)]
+        length = math.dist(before, after) or 1.0
+        across = (before[1] - after[1]) / length * thick / 2, (after[0] - before[0]) / length * thick / 2
+        left.append((x + across[0], y + across[1]))
+        right.append((x - across[0], y - across[1]))
+    return Polyline((*left, *reversed(right)), ink, closed=True)
+
+
+def person(
+    foot: Point, side: float = 1.0, hands: Sequence[Point] = (), height: float = PERSON_HEIGHT, stoop: float = 0.0
+) -> Group:
+    """A person in a long shirt, standing.
+
+    Args:
+        foot: point on the ground between the feet.
+        side: 1 looks right, -1 looks left.
+        hands: where the hands are, metres of the scene; one or two, each within an arm's reach.
+        height: of the person, metres.
+        stoop: how far the head is ahead of the feet, in heights.
+    """
+    x, y = foot
+
+    def at(ahead: float, up: float) -> Point:
+        lean = stoop * max(0.0, up - 0.45) / 0.55
+        return x + side * (ahead + lean) * height, y + up * height
+
+    shoulder = at(0.0, 0.79)
+    arms = [_arm(shoulder, point, side, height) for point in hands]
+    head = at(0.015, 0.915)
+    parts: list[Element] = []
+    if len(arms) > 1:
+        parts += arms[0]
+    for ahead in (-0.055, 0.055):
+        parts.append(limb((at(0.0, 0.47), at(ahead * 0.8, 0.25), at(ahead, 0.035)), 0.075 * height))
+        sole = (
+            (ahead - 0.04, 0.0),
+            (ahead + 0.1, 0.0),
+            (ahead + 0.08, 0.03),
+            (ahead + 0.02, 0.05),
+            (ahead - 0.04, 0.05),
+        )
+        parts.append(Polyline(tuple(at(*point) for point in sole), Ink.THING, closed=True))
+    shirt = (
+        (-0.035, 0.84),
+        (0.04, 0.84),
+        (0.09, 0.79),
+        (0.095, 0.55),
+        (0.125, 0.30),
+        (-0.125, 0.30),
+        (-0.095, 0.55),
+        (-0.09, 0.79),
+    )
+    parts.append(Polyline(tuple(at(*point) for point in shirt), Ink.CLOTH, closed=True))
+    parts.append(Circle(head, 0.072 * height, Ink.THING))
+    hair = [on_circle(head, 0.072 * height, 90 - side * 70 + side * step * 32) for step in range(6)]
+    parts.append(Polyline(tuple(hair), Ink.STEEL, closed=True))
+    for arm in arms[-1:]:
+        parts += arm
+    return Group("person", tuple(parts))
+
+
+def goat(foot: Point, side: float = 1.0, shoulder: float = GOAT_SHOULDER) -> Group:
+    """A goat, standing.
+
+    Args:
+        foot: its hind foot on the ground.
+        side: 1 looks right, -1 looks left.
+        shoulder: height at the shoulder, metres.
+    """
+
+    def placed(outline: Sequence[Point], ink: Ink = Ink.THING) -> Polyline:
+        return Polyline(
+            tuple((foot[0] + side * x * shoulder, foot[1] + y * shoulder) for x, y in outline), ink, closed=True
+        )
+
+    eye = Circle((foot[0] + side * 1.31 * shoulder, foot[1] + 1.19 * shoulder), 0.022 * shoulder, Ink.STEEL)
+    far = tuple(placed(leg) for leg in _FAR_LEGS)
+    return Group(
+        "goat",
+        (*far, placed(_HORN, Ink.STEEL), placed(_BEARD, Ink.STEEL), placed(_GOAT), placed(_EAR), eye),
+    )
+
+
+def _arm(shoulder: Point, hand: Point, side: float, height: float) -> list[Element]:
+    """Upper arm, forearm and hand; the elbow hangs."""
+    reach = math.dist(shoulder, hand)
+    half = 0.19 * height
+    if reach > 2 * half:
+        hand = tuple(a + (b - a) * 2 * half / reach for a, b in zip(shoulder, hand, strict=True))  # type: ignore[assignment]
+        reach = 2 * half
+    middle = ((shoulder[0] + hand[0]) / 2, (shoulder[1] + hand[1]) / 2)
+    out = math.sqrt(max(0.0, half**2 - reach**2 / 4))
+    across = ((hand[1] - shoulder[1]) / reach, (shoulder[0] - hand[0]) / reach) if reach else (0.0, -1.0)
+    down = -1.0 if across[1] > 0 or (across[1] == 0 and across[0] * side > 0) else 1.0
+    elbow = (middle[0] + down * across[0] * out, middle[1] + down * across[1] * out)
+    return [limb((shoulder, elbow, hand), 0.055 * height), Circle(hand, 0.033 * height, Ink.THING)]
+
+
+def arrow(points: Iterator[Point] | Sequence[Point], thick: float) -> Polyline:
+    """A thick arrow: only for what moves that way.
+
+    Args:
+        points: start and end, metres of the scene.
+        thick: of its shaft, metres.
+    """
+    (x1, y1), (x2, y2) = points
+    length = math.dist((x1, y1), (x2, y2))
+    along = ((x2 - x1) / length, (y2 - y1) / length)
+    head = min(2.6 * thick, 0.6 * length)
+
+    def at(way: float, off: float) -> Point:
+        return x1 + along[0] * way - along[1] * off, y1 + along[1] * way + along[0] * off
+
+    half = thick / 2
+    corners = (
+        at(0, half), at(length - head, half), at(length - head, 1.35 * thick), at(length, 0),
+        at(length - head, -1.35 * thick), at(length - head, -half), at(0, -half),
+    )  # fmt: skip
+    return Polyline(corners, Ink.ARROW, closed=True)
