@@ -8,6 +8,9 @@ from enum import StrEnum
 from generator.exercises.numbers import Ask
 from generator.words import Words
 
+READING = "reading."
+"""What the name of a mistake about readings starts with: it distorts no quantity of the calculation module."""
+
 
 class Slip(StrEnum):
     """What is wrong with the form of an otherwise right number; the words are `exercise.slip.*`."""
@@ -86,6 +89,11 @@ def messages(mark: Mark, words: Words) -> tuple[str, ...]:
     if mark.slip is not Slip.NONE:
         texts.append(words.say_one_of("exercise.slip", mark.slip))
     for name in mark.misconceptions:
+        if name.startswith(READING):
+            member = name.removeprefix(READING)
+            texts.append(words.say_one_of("exercise.reading", f"{member}.mistake"))
+            texts.append(words.say_one_of("exercise.reading", f"{member}.hill"))
+            continue
         if f"misconception.{name}.mistake" not in words:
             continue  # an old record may name one that the course has given up
         texts.append(words.say_one_of("misconception", f"{name}.mistake"))

@@ -594,8 +594,13 @@
     }
     if (made.slip) { texts.push(say_one_of("exercise.slip", made.slip)); }
     for (i = 0; i < made.misconceptions.length; i += 1) {
-      texts.push(say_one_of("misconception", made.misconceptions[i] + ".mistake"));
-      texts.push(say_one_of("misconception", made.misconceptions[i] + ".hill"));
+      if (made.misconceptions[i].indexOf("reading.") === 0) {
+        texts.push(say_one_of("exercise.reading", made.misconceptions[i].slice(8) + ".mistake"));
+        texts.push(say_one_of("exercise.reading", made.misconceptions[i].slice(8) + ".hill"));
+      } else {
+        texts.push(say_one_of("misconception", made.misconceptions[i] + ".mistake"));
+        texts.push(say_one_of("misconception", made.misconceptions[i] + ".hill"));
+      }
     }
     texts = texts.concat(made.why);
     if (made.verdict === "not_yet" && texts.length === 1) { texts.push(say("exercise.no_known_mistake", {})); }
