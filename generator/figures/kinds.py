@@ -5,7 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from generator.figures import cut_platform, frame_elevation, hoop_lap, ring_plan
+from generator.figures import (
+    cut_platform,
+    frame_elevation,
+    hoop_lap,
+    ring_plan,
+    roof_dome_props,
+    roof_flat_props,
+)
 from generator.figures.areas import SEED, Spot
 from generator.figures.scene import Scene
 from generator.words import Words
@@ -31,6 +38,8 @@ FIGURES: Mapping[str, FigureKind] = {
     "frame-elevation": FigureKind(frame_elevation.NEEDS, frame_elevation.draw),
     "hoop-lap": FigureKind(hoop_lap.NEEDS, hoop_lap.draw),
     "cut-platform": FigureKind(cut_platform.NEEDS, cut_platform.draw),
+    "roof-flat-props": FigureKind(roof_flat_props.NEEDS, roof_flat_props.draw),
+    "roof-dome-props": FigureKind(roof_dome_props.NEEDS, roof_dome_props.draw),
 }
 """Drawings by the name that content uses."""
 
