@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 import unicodedata
 from collections.abc import Sequence
+from functools import lru_cache
 
 from generator.plans.plan import Plan, Refusal
 from generator.plans.sections import sections
@@ -44,6 +45,7 @@ def _section(section: Section) -> str:
     return "\n".join(lines)
 
 
+@lru_cache(maxsize=1 << 12)
 def width_of(text: str) -> int:
     """Columns that a text takes on a terminal: signs that sit on the letter before them take none.
 
@@ -51,6 +53,8 @@ def width_of(text: str) -> int:
         >>> width_of("टंकी"), width_of("tank")
         (3, 4)
     """
+    if text.isascii():
+        return len(text)
     return sum(unicodedata.category(sign) not in ("Mn", "Me", "Cf") for sign in text)
 
 

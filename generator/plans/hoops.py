@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
 
-from generator.calculations.ring_levels import allowed_steel_stress, ring_tension, zone_tension
+from generator.calculations.ring_levels import allowed_steel_stress, free_ring_tension, zone_tension
 from generator.formula import OutOfRangeError, whole_down, whole_up
 from generator.plans.shape import Shape
 from generator.plans.shop import Bar
@@ -175,8 +175,7 @@ def zone_pulls(shape: Shape, wall_thickness: float, low: float, high: float) -> 
 
 @lru_cache(maxsize=1 << 10)
 def _pulls(depth: float, diameter: float, thickness: float, low: float, high: float) -> tuple[float, float]:
-    free = float(ring_tension(depth, diameter, thickness, [low]).free[0])
-    return zone_tension(depth, diameter, thickness, low, high), free
+    return zone_tension(depth, diameter, thickness, low, high), free_ring_tension(depth, diameter, low)
 
 
 def bar_area(bar: Bar) -> float:

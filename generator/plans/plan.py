@@ -193,7 +193,8 @@ def _shape(wish: Wish, wall_thickness: float = 40.0) -> tuple[RoofKind, Shape]:
     if "inside_diameter" in place and "wall_height" in place:
         diameter, depth = place["inside_diameter"], place["wall_height"] - drop
         kind = wish.roof or usual_roof(diameter)
-        return kind, Shape(diameter, depth, drop, COLUMN_WIDTH if kind is RoofKind.COLUMN else 0.0)
+        column = COLUMN_WIDTH if kind is RoofKind.COLUMN else 0.0
+        return kind, Shape(diameter, depth, drop, column, wish.litres / 1000)
     column = COLUMN_WIDTH if wish.roof is RoofKind.COLUMN else 0.0
     widest = None if wish.width_limit is None else wish.width_limit - wall_thickness / 500
     shape = shape_for(
@@ -241,10 +242,9 @@ def _built(
     if wish.prices is not None:
         bill = bill_for(materials, bars, angles, mesh, work, values, wish.prices)
         comparison = compared(bill, wish.prices, shape.volume)
-    better = judged if judged is not None and judged != wall.hoops else None
     smaller = _offers(wish, Band.VILLAGE) if judgement.band is Band.ENGINEER else ()
     return Plan(
-        wish, judgement, shape, wall, better, footing, roof, values, checks, pieces, bars, angles, mesh, materials,
+        wish, judgement, shape, wall, judged, footing, roof, values, checks, pieces, bars, angles, mesh, materials,
         work, bill, comparison, smaller,
     )  # fmt: skip
 

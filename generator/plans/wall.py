@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from math import pi
 from types import MappingProxyType
 
@@ -126,7 +127,7 @@ def wall_for(
         place: givens that are fixed already: uprights, mesh and angles are taken from them and not chosen.
 
     Returns:
-        The wall, and the wished hoops where they were judged: they are in the wall only if they bear.
+        The wall, and the wished hoops if they do not bear; if they do, they are in the wall.
 
     Raises:
         NoPlanError: nothing in the shop passes: an honest no, which names what is missing.
@@ -137,24 +138,31 @@ def wall_for(
         if mesh_only is not None:
             return mesh_only, None
     angle = _angle(shape, shop, place.get("angle_leg"))
-    judged = None
+    wanting = None
     found: list[tuple[tuple[bool, float, float], Wall]] = []
+    passing: dict[float, tuple[Hoops, ...]] = {}
     for upright, spacing in _uprights(shop, place):
 
         def thickness_with(hoop: Bar, upright: Bar = upright) -> float:
-            return _thickness(shape, inside, outside, upright, hoop, angle)
+            leg = None if angle is None else angle.leg
+            return _thickness(inside.thickness, outside.thickness, upright.diameter, hoop.diameter, leg)
 
-        choices = hoops_for(shape, shop.bars, thickness_with)
+        choices = passing.get(upright.diameter)
+        if choices is None:  # how far apart the uprights stand changes no hoop
+            choices = passing[upright.diameter] = hoops_for(shape, shop.bars, thickness_with)
         if wished is not None:
             judged = uniform_hoops(shape, *wished, thickness_with(wished[0]))
-            choices = (judged,) if bears(judged) else choices
+            if bears(judged):
+                choices = (judged,)
+            else:
+                wanting = judged
         for hoops in choices:
             if _uprights_bear(shape, hoops.wall_thickness, upright, spacing, inside):
                 steel = hoops.mass_of_a_metre + shape.wall_height / spacing * upright.diameter**2 / 162
                 wall = Wall(inside, outside, hoops.wall_thickness, hoops, upright, spacing, angle)
                 found.append(((is_tight(hoops), round(steel, 6), upright.diameter), wall))
     if found:
-        return min(found, key=lambda choice: choice[0])[1], judged
+        return min(found, key=lambda choice: choice[0])[1], wanting
     raise _what_is_missing(shape, shop)
 
 
@@ -207,37 +215,40 @@ def _angle(shape: Shape, shop: Shop, leg: float | None) -> Angle | None:
     return min(good, key=lambda angle: (angle.leg, angle.thickness))
 
 
-def _thickness(
-    shape: Shape, inside: MeshFace, outside: MeshFace, upright: Bar, hoop: Bar, angle: Angle | None
-) -> float:
-    """Thickness of the finished wall [mm].
+@lru_cache(maxsize=1 << 10)
+def _thickness(inside: float, outside: float, upright: float, hoop: float, leg: float | None) -> float:
+    """Thickness of the finished wall [mm], from that of its meshes, its bars and the leg of its angles [mm].
 
     Raises:
         OutOfRangeError: its parts don't find room in the thickest wall of this course.
     """
     given = {
         "mesh_cover": MESH_COVER,
-        "inside_mesh_thickness": inside.thickness,
-        "outside_mesh_thickness": outside.thickness,
-        "bar_diameter": upright.diameter,
-        "hoop_diameter": hoop.diameter,
+        "inside_mesh_thickness": inside,
+        "outside_mesh_thickness": outside,
+        "bar_diameter": upright,
+        "hoop_diameter": hoop,
     }
-    return BOOK.evaluate(wall_seeds(given, angle), ["wall_thickness"])["wall_thickness"]
+    return BOOK.evaluate(wall_seeds(given, leg), ["wall_thickness"])["wall_thickness"]
 
 
-def wall_seeds(given: Mapping[str, float], angle: Angle | None) -> dict[str, float]:
-    """The wall's givens; without angles the lap decides its thickness alone."""
-    if angle is not None:
-        return {**given, "angle_leg": angle.leg}
+def wall_seeds(given: Mapping[str, float], leg: float | None) -> dict[str, float]:
+    """The wall's givens with the leg of its angles [mm]; without angles the lap decides its thickness alone."""
+    if leg is not None:
+        return {**given, "angle_leg": leg}
     lap = BOOK.evaluate(given, ["wall_build_up_at_lap"])["wall_build_up_at_lap"]
     return {**given, "wall_build_up_at_angle": max(lap, 30.0)}
 
 
 def bending_of_uprights(shape: Shape, wall_thickness: float) -> float:
     """Largest bending above the foot that pulls at the dry face [kN.m per metre of girth]: of a hinged foot."""
-    number = shape_number(shape.water_depth, shape.inside_diameter, wall_thickness / 1000)
-    moments = wall_forces(number, np.linspace(0, 1, 101), "hinged").moment
-    return float(moments.max()) * float(WATER_WEIGHT) * shape.water_depth**3
+    return _bending(shape.water_depth, shape.inside_diameter, wall_thickness)
+
+
+@lru_cache(maxsize=1 << 10)
+def _bending(depth: float, diameter: float, thickness: float) -> float:
+    moments = wall_forces(shape_number(depth, diameter, thickness / 1000), np.linspace(0, 1, 101), "hinged").moment
+    return float(moments.max()) * float(WATER_WEIGHT) * depth**3
 
 
 def upright_stress(shape: Shape, wall_thickness: float, upright: Bar, spacing: float, inside: MeshFace) -> float:
