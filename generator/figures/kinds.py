@@ -10,10 +10,12 @@ from generator.figures import (
     frame_elevation,
     hoop_lap,
     ring_plan,
+    roof_column,
     roof_dome_props,
     roof_flat_props,
 )
 from generator.figures.areas import SEED, Spot
+from generator.figures.faults import FAULTS
 from generator.figures.scene import Scene
 from generator.words import Words
 
@@ -40,6 +42,8 @@ FIGURES: Mapping[str, FigureKind] = {
     "cut-platform": FigureKind(cut_platform.NEEDS, cut_platform.draw),
     "roof-flat-props": FigureKind(roof_flat_props.NEEDS, roof_flat_props.draw),
     "roof-dome-props": FigureKind(roof_dome_props.NEEDS, roof_dome_props.draw),
+    "roof-column": FigureKind(roof_column.NEEDS, roof_column.draw),
+    **{key: FigureKind(spot.needs, spot.draw, spot) for key, spot in FAULTS.items()},
 }
 """Drawings by the name that content uses."""
 
