@@ -122,6 +122,9 @@ def _place(
         if crew_days[name] == 0:
             found[name] = (day, day - 1)
             continue
+        if working_days == WEEK:
+            found[name] = (day, day + crew_days[name] - 1)
+            continue
         while not _worked(day, working_days):
             day += 1
         start, left = day, crew_days[name] - 1

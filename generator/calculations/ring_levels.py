@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -17,7 +18,7 @@ from generator.calculations.ring_strength import (
     WATER_WEIGHT,
     WIDEST_HOOPS,
 )
-from generator.calculations.shell import Array, ring_envelope, wall_forces
+from generator.calculations.shell import Array, wall_forces
 from generator.calculations.shell import shape_number as wall_shape
 from generator.formula import OutOfRangeError, whole_down
 
@@ -67,7 +68,7 @@ def ring_tension(
     shape = wall_shape(water_depth, inside_diameter, wall_thickness / 1000)
     foot = float(WATER_WEIGHT) * water_depth * inside_diameter / 2
     hinged, fixed = (wall_forces(shape, shares, "hinged").ring, wall_forces(shape, shares, "fixed").ring)
-    demand = np.maximum(ring_envelope(shape, shares), 0.0)
+    demand = np.maximum(np.maximum(hinged, fixed), 0.0)  # a real joint lies between the two
     return RingTension(levels, shares * foot, hinged * foot, fixed * foot, demand * foot)
 
 
@@ -97,13 +98,38 @@ def zone_tension(
     """
     if not 0 <= from_height < to_height:
         raise OutOfRangeError(f"a zone from {from_height:g} m to {to_height:g} m is empty; ask a licensed engineer")
-    whole = ring_tension(water_depth, inside_diameter, wall_thickness, np.linspace(0, water_depth, 401).tolist())
+    whole = _whole_wall(water_depth, inside_diameter, wall_thickness)
     worst = float(whole.heights[int(np.argmax(whole.demand))])
     if from_height < worst:
         return float(whole.demand.max())
     inside = (whole.heights >= from_height) & (whole.heights <= to_height)
     ends = ring_tension(water_depth, inside_diameter, wall_thickness, [from_height, to_height]).demand
     return float(max(ends.max(), whole.demand[inside].max(initial=0.0)))
+
+
+@lru_cache(maxsize=1 << 8)
+def _whole_wall(water_depth: float, inside_diameter: float, wall_thickness: float) -> RingTension:
+    """Ring tension at 401 levels: every zone of a wall reads the same ones."""
+    return ring_tension(water_depth, inside_diameter, wall_thickness, np.linspace(0, water_depth, 401).tolist())
+
+
+def free_ring_tension(water_depth: float, inside_diameter: float, height: float) -> float:
+    """Ring tension at one level if the foot could slide: it needs no shell.
+
+    Args:
+        water_depth: [m], above 0.
+        inside_diameter: [m], above 0.
+        height: above the floor [m].
+
+    Returns:
+        [kN per metre of height].
+
+    Example:
+        >>> round(free_ring_tension(1.7, 3.2, 0.5), 1)
+        18.8
+    """
+    share = min(max(1 - height / water_depth, 0.0), 1.0)
+    return share * (float(WATER_WEIGHT) * water_depth * inside_diameter / 2)
 
 
 def allowed_steel_stress(ribbed: bool) -> float:

@@ -196,6 +196,8 @@ class Registry:
             OutOfRangeError: with the range, and who to ask.
         """
         entry = self.entry(name)
+        if type(value) is float and entry.low <= value <= entry.high:
+            return
         unit = f" {entry.unit}" if entry.unit else ""
         if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
             raise OutOfRangeError(f"{name} = {value} is not a number that can be worked with")

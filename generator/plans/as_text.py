@@ -39,7 +39,7 @@ def sections_text(found: Sequence[Section]) -> str:
 def _section(section: Section) -> str:
     lines = [section.heading, "-" * min(WIDTH, width_of(section.heading))]
     for line in section.lines:
-        lines += textwrap.wrap(line, WIDTH) or [""]
+        lines += [line] if len(line) <= WIDTH else textwrap.wrap(line, WIDTH)
     if section.head:
         lines += ["", *_table(section.head, section.rows)]
     return "\n".join(lines)
@@ -86,6 +86,8 @@ def _row(cells: Sequence[str], widths: Sequence[int]) -> list[str]:
 
 def _wrapped(text: str, width: int) -> list[str]:
     """Words in lines of at most so many columns."""
+    if width_of(text) <= width:
+        return [text]
     lines: list[str] = []
     for word in text.split(" "):
         if lines and width_of(lines[-1]) + 1 + width_of(word) <= width:

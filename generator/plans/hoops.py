@@ -7,7 +7,7 @@ first one decides; the second one costs little and stands even where the joint a
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
@@ -97,7 +97,11 @@ def hoops_for(shape: Shape, bars: Sequence[Bar], wall_thickness: Callable[[Bar],
     Returns:
         Empty where no bar is strong enough at a spacing that mortar still fills: an honest no.
     """
-    found = []
+    return tuple(sorted(each_hoops(shape, bars, wall_thickness), key=_preference))
+
+
+def each_hoops(shape: Shape, bars: Sequence[Bar], wall_thickness: Callable[[Bar], float]) -> Iterator[Hoops]:
+    """As `hoops_for`, one way after the other, from the thinnest bar."""
     for bar in _unlike(bars):
         if not THINNEST <= bar.diameter <= THICKEST:
             continue
@@ -107,8 +111,7 @@ def hoops_for(shape: Shape, bars: Sequence[Bar], wall_thickness: Callable[[Bar],
             continue
         hoops = _closed(shape, bar, thickness)
         if hoops is not None:
-            found.append(hoops)
-    return tuple(sorted(found, key=_preference))
+            yield hoops
 
 
 def _preference(hoops: Hoops) -> tuple[bool, float, int, float]:

@@ -20,7 +20,7 @@ from generator.plans.refused import NoPlanError
 from generator.plans.roofing import COLUMN_WIDTH, Roof, RoofKind, roof_for, usual_roof
 from generator.plans.shape import LEAST_LITRES, Shape, shape_for
 from generator.plans.steel_list import AngleList, BarList, SteelPiece, angle_list, bar_lists, pieces_of
-from generator.plans.wall import Wall, wall_for
+from generator.plans.wall import Wall, can_be_walled, wall_for
 from generator.plans.wish import Wish
 from generator.plans.work import Work, work_for
 
@@ -259,11 +259,11 @@ def _offers(wish: Wish, worst: Band) -> tuple[Offer, ...]:
         smaller = replace(wish, litres=litres, place={}, wished_hoops=None)
         try:
             kind, shape = _shape(smaller)
-            wall_for(shape, wish.shop)
+            judgement = _judge(smaller, shape, kind)
+            if judgement.band > worst or not can_be_walled(shape, wish.shop):
+                continue
             roof_for(shape, wish.shop, kind)
         except OutOfRangeError:
             continue
-        judgement = _judge(smaller, shape, kind)
-        if judgement.band <= worst:
-            found.append(Offer(tanks, litres, judgement.band))
+        found.append(Offer(tanks, litres, judgement.band))
     return tuple(found)

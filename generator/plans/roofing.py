@@ -106,15 +106,18 @@ def roof_for(shape: Shape, shop: Shop, kind: RoofKind) -> Roof:
     bars = _roof_bars(shop)
     if not bars:
         raise NoPlanError("no_bar")
-    choices = list({
+    choices = {
         RoofKind.FLAT: _flat, RoofKind.DOME: _curved, RoofKind.CONE: _curved, RoofKind.RIBS: _ribs,
         RoofKind.COLUMN: _column,
-    }[kind](shape, bars, kind))  # fmt: skip
-    if not choices:
+    }[kind](shape, bars, kind)  # fmt: skip
+    second_best: Roof | None = None
+    for poor, roof in choices:  # from the thinnest roof and bar
+        if not poor:
+            return roof
+        second_best = second_best or roof
+    if second_best is None:
         raise NoPlanError("roof_too_wide", width=f"{shape.inside_diameter:.2f}")
-    return min(
-        choices, key=lambda choice: (choice[0], choice[1].thickness, choice[1].rib_depth, choice[1].bar.diameter)
-    )[1]
+    return second_best
 
 
 def _roof_bars(shop: Shop) -> list[Bar]:

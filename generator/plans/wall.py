@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
@@ -18,7 +18,7 @@ from generator.calculations.ring_levels import allowed_steel_stress
 from generator.calculations.ring_strength import WATER_WEIGHT
 from generator.calculations.shell import shape_number, wall_forces
 from generator.formula import whole_up
-from generator.plans.hoops import Hoops, bar_area, bears, hoops_for, is_tight, uniform_hoops
+from generator.plans.hoops import Hoops, bar_area, bears, each_hoops, hoops_for, is_tight, uniform_hoops
 from generator.plans.refused import NoPlanError
 from generator.plans.shape import Shape
 from generator.plans.shop import Angle, Bar, Mesh, Shop
@@ -63,6 +63,7 @@ class Wall:
         upright_spacing: widest distance between uprights [m].
         angle: none where the tank is too small to need angles.
         mesh_steel: in a tank of mesh alone, steel along the ring [mm2/m].
+        others: hoops of the shop's other bars that bear as well, least steel first.
     """
 
     inside: MeshFace
@@ -73,6 +74,7 @@ class Wall:
     upright_spacing: float = 0.0
     angle: Angle | None = None
     mesh_steel: float = 0.0
+    others: tuple[Hoops, ...] = ()
 
 
 def mesh_faces(shop: Shop) -> tuple[MeshFace, MeshFace]:
@@ -142,11 +144,7 @@ def wall_for(
     found: list[tuple[tuple[bool, float, float], Wall]] = []
     passing: dict[float, tuple[Hoops, ...]] = {}
     for upright, spacing in _uprights(shop, place):
-
-        def thickness_with(hoop: Bar, upright: Bar = upright) -> float:
-            leg = None if angle is None else angle.leg
-            return _thickness(inside.thickness, outside.thickness, upright.diameter, hoop.diameter, leg)
-
+        thickness_with = _thickness_with(inside, outside, upright, angle)
         choices = passing.get(upright.diameter)
         if choices is None:  # how far apart the uprights stand changes no hoop
             choices = passing[upright.diameter] = hoops_for(shape, shop.bars, thickness_with)
@@ -159,11 +157,39 @@ def wall_for(
         for hoops in choices:
             if _uprights_bear(shape, hoops.wall_thickness, upright, spacing, inside):
                 steel = hoops.mass_of_a_metre + shape.wall_height / spacing * upright.diameter**2 / 162
-                wall = Wall(inside, outside, hoops.wall_thickness, hoops, upright, spacing, angle)
+                others = tuple(other for other in choices if other.bar != hoops.bar)
+                wall = Wall(inside, outside, hoops.wall_thickness, hoops, upright, spacing, angle, others=others)
                 found.append(((is_tight(hoops), round(steel, 6), upright.diameter), wall))
     if found:
         return min(found, key=lambda choice: choice[0])[1], wanting
     raise _what_is_missing(shape, shop)
+
+
+def can_be_walled(shape: Shape, shop: Shop) -> bool:
+    """Whether `wall_for` would find a wall: the first one that passes is enough.
+
+    Args:
+        shape: of the tank.
+        shop: what may be chosen from.
+
+    Raises:
+        NoPlanError: the shop has no mesh, or no angle where the tank needs them.
+    """
+    inside, outside = mesh_faces(shop)
+    if mesh_only_wall(shape, shop) is not None:
+        return True
+    angle = _angle(shape, shop, None)
+    return any(
+        _uprights_bear(shape, hoops.wall_thickness, upright, spacing, inside)
+        for upright, spacing in _uprights(shop, {})
+        for hoops in each_hoops(shape, shop.bars, _thickness_with(inside, outside, upright, angle))
+    )
+
+
+def _thickness_with(inside: MeshFace, outside: MeshFace, upright: Bar, angle: Angle | None) -> Callable[[Bar], float]:
+    """Thickness of the finished wall [mm] with a hoop of a bar."""
+    leg = None if angle is None else angle.leg
+    return lambda hoop: _thickness(inside.thickness, outside.thickness, upright.diameter, hoop.diameter, leg)
 
 
 def _what_is_missing(shape: Shape, shop: Shop) -> NoPlanError:
