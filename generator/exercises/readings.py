@@ -271,11 +271,11 @@ def _verdict_item(panel: Panel, id_: str, competency: str, words: Words) -> Choi
 
 
 def reading_lines(readings: Sequence[float]) -> str:
-    """The readings as they stand on a sheet, five in a row.
+    r"""The readings as they stand on a sheet, five in a row.
 
     Example:
         >>> reading_lines([8, 9.5, 7, 8, 6, 11])
-        '8  9.5  7  8  6\\n11'
+        '8  9.5  7  8  6\n11'
     """
     shown = [show_full(reading) for reading in readings]
     return "\n".join("  ".join(shown[i : i + 5]) for i in range(0, len(shown), 5))

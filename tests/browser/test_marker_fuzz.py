@@ -103,7 +103,8 @@ def short(mark: Mark) -> list[Any]:
 
 SHORT = """made => {
   const ask = made.ask ? [made.ask.reason, made.ask.first, made.ask.second] : null;
-  return [made.item, made.verdict, made.value === null ? null : made.value, made.misconceptions, made.why, ask, made.slip, made.points, made.most];
+  return [made.item, made.verdict, made.value, made.misconceptions, made.why, ask, made.slip, made.points,
+    made.most];
 }"""  # fmt: skip
 
 

@@ -59,7 +59,10 @@ def test_the_chance_is_that_of_the_beta_distribution(seen: tuple[int, int], cut:
 
 @pytest.mark.parametrize(
     ("right", "count", "above_80", "above_70"),
-    [(8, 10, 0.3826, 0.6873), (9, 10, 0.6779, 0.8870), (16, 20, 0.4140, 0.8016), (18, 20, 0.8213, 0.9729), (5, 5, 0.7379, 0.8824)],
+    [
+        (8, 10, 0.3826, 0.6873), (9, 10, 0.6779, 0.8870), (16, 20, 0.4140, 0.8016), (18, 20, 0.8213, 0.9729),
+        (5, 5, 0.7379, 0.8824),
+    ],
 )  # fmt: skip
 def test_worked_values(right: int, count: int, above_80: float, above_70: float) -> None:
     assert sure_above(right, count, 0.8) == pytest.approx(above_80, abs=5e-5)
@@ -224,7 +227,8 @@ def test_a_scheme_gives_its_blueprint() -> None:
     scheme = Scheme.model_validate(
         {
             "format": 1, "id": "pen-hand", "version": 1, "status": "draft", "title": small.both("Pen hand"),
-            "scope": {"role": small.both("hand"), "largest_volume": 1.0, "largest_wall_height": 1.0, "roof": small.both("none")},
+            "scope": {"role": small.both("hand"), "largest_volume": 1.0, "largest_wall_height": 1.0,
+                      "roof": small.both("none")},
             "modules": ["pens"], "practicals": ["p"], "critical_competencies": ["cover"],
             "rule": {"written": 0.75, "practical": 0.9, "cut_from": small.both("nobody")},
         }
@@ -249,7 +253,11 @@ def test_what_is_damaged_in_a_file_is_left_out(data: object, kept: int, left: in
     assert (len(good), away) == (kept, left)
 
 
-@given(st.recursive(st.none() | st.booleans() | st.floats() | st.text(max_size=5), lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.sampled_from([*GOOD, "x"]), inner, max_size=5)))  # fmt: skip
+LEAVES = st.none() | st.booleans() | st.floats() | st.text(max_size=5)
+KEYS = st.sampled_from([*GOOD, "x"])
+
+
+@given(st.recursive(LEAVES, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(KEYS, inner, max_size=5)))
 def test_no_file_raises(data: object) -> None:
     good, _ = read_answers_so_far(data)
     assert next_card(POOL, good, 5, "s") is not None

@@ -23,7 +23,7 @@ from tests.exercises.shipped import WORDS
 
 KINDS = [("cover", "bar"), ("cover", "mesh"), ("spacing", "bar")]
 FACE = Panel("cover", "bar", 0, (9, 11, 8, 5, 12, 4.5, 13, 7))
-"""Least 4.5; sum 69.5, mean 8.6875; one under 5, two at or under 5; three under 8; middle 8.5; half of the ends 8.75."""
+"""Least 4.5; sum 69.5, mean 8.6875; one under 5, two at or under 5; three under 8; middle 8.5."""
 
 
 def items(panel: Panel, language: str = "en") -> tuple[NumberItem, NumberItem, NumberItem, ChoiceItem]:

@@ -106,6 +106,9 @@
     return unit ? say("page.card.your_answer_in", {unit: page.say_one_of("unit", unit)}) : say("page.card.your_answer");
   }
 
+  /* A unit that no formula of the course has keeps the name that stands on a tape: cm. */
+  function unitWord(unit) { return ("unit." + unit) in T.course.words ? page.say_one_of("unit", unit) : unit; }
+
   function aidsNote(item) {
     return make("p", {"class": "ts-note"}, say("exercise.aids", {aids: item.aids.map(function (aid) { return page.say_one_of("exercise.aid", aid); }).join(", ")}));
   }
@@ -121,7 +124,7 @@
     element.appendChild(labelled(input, answerLabel(chooses ? "" : item.unit)));
     if (chooses) {
       unit = make("select", {id: id + "-unit"}, [make("option", {value: ""}, say("page.card.choose_unit"))].concat(item.units.map(function (one) {
-        return make("option", {value: one}, one ? page.say_one_of("unit", one) : one);
+        return make("option", {value: one}, unitWord(one));
       })));
       element.appendChild(labelled(unit, say("page.card.unit")));
     }
