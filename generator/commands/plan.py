@@ -15,8 +15,9 @@ from generator.calculations.bands import RefusedGround
 from generator.calculations.soils import Soil
 from generator.commands.course import file_bytes
 from generator.commands.tool import content_option, json_option, language_option, say_json
-from generator.plans import Bar, Crew, NoPlanError, Prices, Refusal, RoofKind, Shop, Site, Wish, Zone
+from generator.plans import Bar, Crew, NoPlanError, Plan, Prices, Refusal, RoofKind, Shop, Site, Wish, Zone
 from generator.problems import ExitCode, ProblemsError, RefusedError
+from generator.sheets import booklet_pdf
 from generator.words import Words
 
 _PEOPLE = ("people", "dry_days", "litres_each")
@@ -54,16 +55,19 @@ _HOOPS = re.compile(r"(\d+(?:\.\d+)?)(r?)@(\d+(?:\.\d+)?)")
 @click.option("--load", type=float, default=30.0, show_default=True, help="What one person carries up [kg].")
 @click.option("--working-days", type=int, default=6, show_default=True, help="Days worked in a week.")
 @click.option("--rain", type=float, default=0.1, show_default=True, help="Share of outdoor days that rain takes.")
+@click.option("--pdf", type=click.Path(dir_okay=False, path_type=Path), help="Write the build booklet to this file.")
 @language_option
 @content_option
 @json_option
-def plan(language: str, content: Path, as_json: bool, **options: Any) -> int:
+def plan(language: str, content: Path, as_json: bool, pdf: Path | None, **options: Any) -> int:
     """Plan a tank or a trough that a builder can build from, or say no and why.
 
     Example: python3 tankschool.py plan --people 30 --dry-days 45 --litres-each 12 --spring 0.003
     """
     _one_way_in(options)
-    words = _words(content, language)
+    if options["trough"] and pdf is not None:
+        raise click.UsageError("--pdf is the booklet of a tank; a trough's plan fits on a page of text.")
+    words, version = _words(content, language)
     try:
         shop = _shop(options)
         if options["trough"]:
@@ -71,10 +75,14 @@ def plan(language: str, content: Path, as_json: bool, **options: Any) -> int:
         result = plans.make_plan(_wish(options, shop))
     except NoPlanError as refused:
         raise RefusedError(refused.text(words)) from None
+    if pdf is not None and isinstance(result, Plan):
+        _write(pdf, booklet_pdf(result, words, version))
     if as_json:
         say_json(plans.as_data(result))
-    else:
+    elif pdf is None or isinstance(result, Refusal):
         click.echo(plans.as_text(result, words), nl=False)
+    else:
+        click.echo(f"{words.say('command.wrote')} {pdf}")
     return ExitCode.REFUSED if isinstance(result, Refusal) else ExitCode.GOOD
 
 
@@ -97,14 +105,25 @@ def _one_way_in(options: Mapping[str, Any]) -> None:
         raise click.UsageError("--place fixes the sizes: leave out --width-limit and --height-limit.")
 
 
-def _words(content: Path, language: str) -> Words:
+def _write(path: Path, data: bytes) -> None:
+    """Whole or not at all: a booklet that the disk cut short must not be built from."""
+    fresh = path.with_name(f"{path.name}.part")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        fresh.write_bytes(data)
+        fresh.replace(path)
+    finally:
+        fresh.unlink(missing_ok=True)
+
+
+def _words(content: Path, language: str) -> tuple[Words, str]:
     loaded = curriculum.load(content)
     if loaded.content is None:
         raise ProblemsError(loaded.problems)
     words = loaded.content.words.get(language)
     if words is None:
         raise click.UsageError(f"There is no language '{language}'. There are: {', '.join(loaded.content.words)}.")
-    return words
+    return words, loaded.content.course.version
 
 
 def _shop(options: Mapping[str, Any]) -> Shop:

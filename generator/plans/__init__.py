@@ -2,6 +2,7 @@
 
 from generator.plans.as_data import as_data
 from generator.plans.as_text import as_text, sections_text
+from generator.plans.drawing import drawing_values
 from generator.plans.place_file import hoops_of_place, litres_of_place, read_place
 from generator.plans.plan import Offer, Plan, Refusal, make_plan
 from generator.plans.prices import Prices, read_prices
@@ -33,6 +34,7 @@ __all__ = [
     "Zone",
     "as_data",
     "as_text",
+    "drawing_values",
     "hoops_of_place",
     "litres_for_people",
     "litres_of_place",

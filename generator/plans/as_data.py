@@ -63,6 +63,7 @@ def as_data(result: Plan | Refusal) -> dict[str, Any]:
         "counts": counts(result),
         "tank": _tank(result),
         "hoops": None if result.wall.hoops is None else _hoops(result.wall.hoops),
+        "other_hoops": [_hoops(other) for other in result.wall.others],
         "judged_hoops": None if result.judged is None else _hoops(result.judged),
         "checks": [_check(check) for check in result.checks],
         "cutting": _cutting(result),

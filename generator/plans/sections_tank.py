@@ -101,6 +101,14 @@ def why(plan: Plan, tell: Tell) -> Section:
             )
         )  # fmt: skip
     lines += [words.say("plan.why_free"), words.say("plan.why_staggered")]
+    lines += [
+        words.say(
+            "plan.other_hoops",
+            bar=tell.bar(other.bar),
+            spacings=" / ".join(tell.sized(each.spacing, 3, "m") for each in other.zones),
+        )
+        for other in plan.wall.others
+    ]
     rows = tuple(
         (
             tell.number(number), f"{tell.number(zone.from_height, 2)} – {tell.sized(zone.to_height, 2, 'm')}",

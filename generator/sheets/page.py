@@ -73,7 +73,7 @@ class Part:
 
     Args:
         name: of the sheet, as people call it; on every page.
-        page: name of the page that is its accessible version.
+        page: name of the page that is its accessible version; empty where that is the plan told as text.
         title: entry in the outline.
         head: running head of the pages after the first; empty for none.
         words: of the language of the head and footer.
@@ -86,6 +86,13 @@ class Part:
     head: str
     words: Words
     pieces: Sequence[Piece]
+
+
+def _accessible(part: Part) -> str:
+    """Where someone who can't read print finds the same."""
+    if not part.page:
+        return part.words.say("sheet.accessible_plan")
+    return part.words.say("sheet.accessible", page=part.page)
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +124,7 @@ def sheet_pdf(about: About, parts: Sequence[Part]) -> bytes:
     canvas.setTitle(about.name)
     canvas.setAuthor("Tankschool")
     canvas.setCreator("Tankschool")
-    canvas.setSubject(parts[0].words.say("sheet.accessible", page=parts[0].page))
+    canvas.setSubject(_accessible(parts[0]))
     canvas.setKeywords(f"version {about.version}, content {about.content}")
     canvas.setViewerPreference("DisplayDocTitle", "true")
     for number, part in enumerate(parts):
@@ -226,7 +233,7 @@ class _Footer:
         self._name = Text(
             words.say("sheet.footer", name=part.name, version=about.version, content=about.content), FOOTER
         )
-        self._accessible = Text(words.say("sheet.accessible", page=part.page), FOOTER)
+        self._accessible = Text(_accessible(part), FOOTER)
 
     def paint(self, canvas: Canvas, width: float, page: int, pages: int) -> None:
         whole = width - 2 * MARGIN

@@ -148,3 +148,19 @@ def test_help_has_an_example(plan: Run) -> None:
     code, out, _ = plan("--help")
     assert code == 0
     assert "Example: python3 tankschool.py plan" in " ".join(out.split())
+
+
+def test_the_booklet_is_written_whole_or_not_at_all(plan: Run, tmp_path: Path) -> None:
+    path = tmp_path / "new" / "booklet.pdf"
+    code, out, _ = plan("--litres", "6000", "--pdf", str(path))
+    assert code == 0
+    assert str(path) in out
+    assert path.read_bytes().startswith(b"%PDF")
+    code, out, _ = plan("--litres", "60000", "--pdf", str(tmp_path / "refused.pdf"))
+    assert code == 3
+    assert "No plan" in out
+    assert not (tmp_path / "refused.pdf").exists()
+    (tmp_path / "file").write_text("in the way")
+    code, _, err = plan("--litres", "6000", "--pdf", str(tmp_path / "file" / "booklet.pdf"))
+    assert code == 4
+    assert "could not do it" in err

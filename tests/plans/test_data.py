@@ -9,8 +9,9 @@ from generator.plans import Plan, Refusal, Wish, as_data, make_plan, trough_data
 from generator.plans.shop import USUAL_SHOP
 
 TOP = {
-    "format", "result", "asked", "band", "counts", "tank", "hoops", "judged_hoops", "checks", "cutting", "mesh",
-    "materials", "batch", "water_works", "ground", "work", "bill", "comparison", "hold_points", "smaller", "quantities",
+    "format", "result", "asked", "band", "counts", "tank", "hoops", "other_hoops", "judged_hoops", "checks", "cutting",
+    "mesh", "materials", "batch", "water_works", "ground", "work", "bill", "comparison", "hold_points", "smaller",
+    "quantities",
 }  # fmt: skip
 UNITS = ("_m", "_mm", "_m2", "_m3", "_kg", "_l", "_litres", "_mpa", "_kn", "_kn_per_m", "_mm2_per_m")
 

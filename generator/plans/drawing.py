@@ -1,0 +1,28 @@
+"""What drawings need beyond the calculation module's values: the height zones of the hoops, and the kind of roof."""
+
+from __future__ import annotations
+
+from generator.plans.plan import Plan
+from generator.plans.roofing import RoofKind
+
+ROOF_CODES = {kind: float(code) for code, kind in enumerate(
+    (RoofKind.FLAT, RoofKind.DOME, RoofKind.CONE, RoofKind.RIBS, RoofKind.COLUMN)
+)}  # fmt: skip
+
+
+def drawing_values(plan: Plan) -> dict[str, float]:
+    """All values of a plan by name, with `zone_count`, `zone_1_top`, `zone_1_gaps`, `zone_1_spacing` and `roof_kind`.
+
+    Args:
+        plan: of a tank.
+    """
+    found = dict(plan.values)
+    found["roof_kind"] = ROOF_CODES[plan.roof.kind]
+    found |= {name: value for name, value in plan.roof.values.items() if name not in found}
+    if plan.wall.hoops is not None:
+        found["zone_count"] = float(len(plan.wall.hoops.zones))
+        for number, zone in enumerate(plan.wall.hoops.zones, start=1):
+            found[f"zone_{number}_top"] = zone.to_height
+            found[f"zone_{number}_gaps"] = float(zone.gaps)
+            found[f"zone_{number}_spacing"] = zone.spacing
+    return found
