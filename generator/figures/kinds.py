@@ -7,12 +7,15 @@ from dataclasses import dataclass
 
 from generator.figures import (
     cut_platform,
+    fittings,
     frame_elevation,
     hoop_lap,
     ring_plan,
     roof_column,
     roof_dome_props,
     roof_flat_props,
+    tank_plan,
+    tank_section,
 )
 from generator.figures.areas import SEED, Spot
 from generator.figures.faults import FAULTS
@@ -43,7 +46,10 @@ FIGURES: Mapping[str, FigureKind] = {
     "roof-flat-props": FigureKind(roof_flat_props.NEEDS, roof_flat_props.draw),
     "roof-dome-props": FigureKind(roof_dome_props.NEEDS, roof_dome_props.draw),
     "roof-column": FigureKind(roof_column.NEEDS, roof_column.draw),
+    "tank-section": FigureKind(tank_section.NEEDS, tank_section.draw),
+    "tank-plan": FigureKind(tank_plan.NEEDS, tank_plan.draw),
     **{key: FigureKind(spot.needs, spot.draw, spot) for key, spot in FAULTS.items()},
+    "fittings": FigureKind(fittings.NEEDS, fittings.draw),
 }
 """Drawings by the name that content uses."""
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from generator.figures.ink import Ink
 from generator.figures.scene import Circle, Element, Group, Point, Polyline, on_circle
@@ -39,12 +40,15 @@ def limb(points: Sequence[Point], thick: float, ink: Ink = Ink.THING) -> Polylin
         thick: its thickness, metres.
         ink: how it is drawn.
     """
+    ways = [_way(start, end) for start, end in pairwise(points)]
     left: list[Point] = []
     right: list[Point] = []
     for number, (x, y) in enumerate(points):
-        before, after = points[max(0, number - 1)], points[min(len(points) - 1, number + 1)]
-        length = math.dist(before, after) or 1.0
-        across = (before[1] - after[1]) / length * thick / 2, (after[0] - before[0]) / length * thick / 2
+        before, after = ways[max(0, number - 1)], ways[min(len(ways) - 1, number)]
+        # At a bend the edges meet on the line that halves it, farther out the sharper it is.
+        middle = (before[0] + after[0], before[1] + after[1])
+        square = max(middle[0] ** 2 + middle[1] ** 2, 1.0)
+        across = (-middle[1] * thick / square, middle[0] * thick / square)
         left.append((x + across[0], y + across[1]))
         right.append((x - across[0], y - across[1]))
     return Polyline((*left, *reversed(right)), ink, closed=True)
@@ -123,6 +127,11 @@ def goat(foot: Point, side: float = 1.0, shoulder: float = GOAT_SHOULDER) -> Gro
         "goat",
         (*far, placed(_HORN, Ink.STEEL), placed(_BEARD, Ink.STEEL), placed(_GOAT), placed(_EAR), eye),
     )
+
+
+def _way(start: Point, end: Point) -> Point:
+    length = math.dist(start, end) or 1.0
+    return (end[0] - start[0]) / length, (end[1] - start[1]) / length
 
 
 def _arm(shoulder: Point, hand: Point, side: float, height: float) -> list[Element]:
