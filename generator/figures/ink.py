@@ -38,6 +38,19 @@ class Ink(StrEnum):
     NUMBER_DISC = "number-disc"
     RUST = "rust"
     CRACK = "crack"
+    EARTH_DROP = "earth-drop"
+    """Mud on a wall."""
+    WALL_FACE = "wall-face"
+    """A plastered face seen from the front."""
+    WATER_BODY = "water-body"
+    """Running and standing water, drops."""
+    SHEET = "sheet"
+    """Clear plastic."""
+    HOLE = "hole"
+    """Where mortar should be and is none."""
+    HOOP_LINE = "hoop-line"
+    LOOSE = "loose"
+    """Loose earth."""
     MESH_LINE = "mesh-line"
     """A wire of mesh, thinner than a bar of the same drawing."""
     STRING = "string"
@@ -60,6 +73,8 @@ class Ink(StrEnum):
     """Mortar cut through, so thin that dots alone would not show it."""
     WATER_LINE = "water-line"
     """The level of the water."""
+    FRAME_LINE = "frame-line"
+    """The middle of the bars, where no single bar is drawn."""
     STEEL_LINE = "steel-line"
     """Bent sheet or a thin rod, as a line of its own."""
     PAPER = "paper"
@@ -125,7 +140,14 @@ PENS: dict[Ink, Pen] = {
     Ink.LEADER: Pen("#4c4c4c", "none", 0.9),
     Ink.NUMBER_DISC: Pen("none", _BLACK, 0.0),
     Ink.RUST: Pen("#4a1c0a", "#8a3d14", 0.8),
-    Ink.CRACK: Pen(_BLACK, "none", 0.9),
+    Ink.CRACK: Pen(_BLACK, "none", 0.7),
+    Ink.EARTH_DROP: Pen("#5b4630", "#b9a78e", 0.8),
+    Ink.WALL_FACE: Pen(_BLACK, "#f1efea", 1.1),
+    Ink.WATER_BODY: Pen("#1d6a86", "#bfe0ec", 1.0),
+    Ink.SHEET: Pen("#1d6a86", "#eef6f9", 1.1),
+    Ink.HOLE: Pen(_BLACK, _PAPER, 1.4),
+    Ink.HOOP_LINE: Pen(_BLACK, "none", 3.0),
+    Ink.LOOSE: Pen("#5b4630", _PAPER, 1.0),
     Ink.MESH_LINE: Pen(_BLACK, "none", 0.8),
     Ink.STRING: Pen("#8c1a1a", "none", 1.0),
     Ink.BODY: Pen(_BLACK, _PAPER, 1.3),
@@ -139,6 +161,7 @@ PENS: dict[Ink, Pen] = {
     Ink.GRAVEL: Pen("#4a453c", "none", 0.8),
     Ink.MORTAR_CUT: Pen(_BLACK, "#dcd5c6", 1.1),
     Ink.WATER_LINE: Pen("#1d6a86", _PAPER, 1.4),
+    Ink.FRAME_LINE: Pen(_BLACK, "none", 1.2, (5.0, 2.5)),
     Ink.STEEL_LINE: Pen(_BLACK, "none", 2.0),
     Ink.PAPER: Pen("none", _PAPER, 0.0),
     Ink.LEADER_DOT: Pen("none", "#4c4c4c", 0.0),
