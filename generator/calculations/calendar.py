@@ -90,13 +90,19 @@ def calendar(jobs: Sequence[Job], *, working_days: int = 6, lost_to_rain: float 
     if last > MOST_DAYS:
         raise OutOfRangeError(f"the build would take {last} days; more than {MOST_DAYS} is not one season's work")
     # rest days would hide what decides: a day's delay could vanish in one
-    unbroken = max((end for _, end in _place(order, by_name, longer, WEEK).values()), default=0)
-    slots = []
-    for job in jobs:
-        delayed = _place(order, by_name, {**longer, job.name: longer[job.name] + 1}, WEEK)
-        start, end = found[job.name]
-        slots.append(Slot(job.name, start, end, max(end for _, end in delayed.values()) > unbroken))
+    unbroken = {name: end for name, (_, end) in _place(order, by_name, longer, WEEK).items()}
+    latest = _latest(order, by_name, longer, max(unbroken.values(), default=0))
+    slots = [Slot(job.name, *found[job.name], latest[job.name] == unbroken[job.name]) for job in jobs]
     return tuple(sorted(slots, key=lambda slot: slot.start))
+
+
+def _latest(order: Sequence[str], jobs: Mapping[str, Job], crew_days: Mapping[str, int], last: int) -> dict[str, int]:
+    """The day on which each job must end so that the last of all ends on its day, without rest days."""
+    latest = dict.fromkeys(order, last)
+    for name in reversed(order):
+        for before, wait in jobs[name].after.items():
+            latest[before] = min(latest[before], latest[name] - crew_days[name] - wait)
+    return latest
 
 
 def _with_rain(jobs: Sequence[Job], lost_to_rain: float) -> dict[str, int]:

@@ -96,7 +96,7 @@ def cutting_list(pieces: Sequence[Piece], stock_length: float) -> CuttingList:
         raise OutOfRangeError(f"{len(wanted)} kinds of piece are more than the {MOST_KINDS} that one list can hold")
     if not wanted:
         return CuttingList(0, 0, 0.0, 0.0, ())
-    lengths = tuple(int(np.ceil(piece.length / MILLIMETRE - 1e-6)) for piece in wanted)
+    lengths = tuple(_millimetres(piece.length) for piece in wanted)
     counts = np.array([piece.count for piece in wanted])
     stock = round(stock_length / MILLIMETRE)
     patterns = np.array(_patterns(lengths, stock), dtype=float)
@@ -112,6 +112,27 @@ def cutting_list(pieces: Sequence[Piece], stock_length: float) -> CuttingList:
     bars = np.rint(solved.x).astype(int)
     least = int(np.ceil(solved.mip_dual_bound - 1e-6)) if solved.mip_dual_bound is not None else int(bars.sum())
     return _tidy(pieces, wanted, patterns.astype(int), bars, lengths, stock, least)
+
+
+def bars_for(length: float, count: int, stock_length: float) -> int:
+    """Bars, or rolls, for pieces of one kind: the fewest there can be, found without a search.
+
+    Args:
+        length: of a piece [m], not longer than the bar.
+        count: pieces.
+        stock_length: [m].
+
+    Example:
+        >>> bars_for(3.1, 10, 12) == cutting_list([Piece("ring", 3.1, 10)], 12).bars == 4
+        True
+    """
+    each = max(1, round(stock_length / MILLIMETRE) // _millimetres(length))
+    return -(-count // each)
+
+
+def _millimetres(length: float) -> int:
+    """To the next millimetre."""
+    return int(np.ceil(length / MILLIMETRE - 1e-6))
 
 
 def _tidy(

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import combinations
 from math import isfinite
 
-from generator.calculations.cutting import Piece, cutting_list
+from generator.calculations.cutting import bars_for
 from generator.calculations.ring_strength import WATER_WEIGHT
 from generator.formula import Constant, OutOfRangeError, common_practice, from_memory, whole_up
 
@@ -55,7 +55,6 @@ class MeshLayout:
     Args:
         strips: every strip, layer by layer from the foot up.
         rolls: rolls to buy.
-        gap: rolls above the proven least, as a share; 0 when no list does with fewer.
         laps_apart: least distance round the tank between laps of neighbours, start to start [m].
         edges_apart: least distance in height between lapped edges of neighbouring layers [m]; the lap itself counted
             off, so that nothing or less means that they lie over each other; none where no edge is lapped.
@@ -65,7 +64,6 @@ class MeshLayout:
 
     strips: tuple[Strip, ...]
     rolls: int
-    gap: float
     laps_apart: float
     edges_apart: float | None
     staggered: bool
@@ -116,18 +114,17 @@ def mesh_layout(
         for layer in range(layers)
         for row, (low, wide) in enumerate(_edges(layer, rows, layers, height, roll_width, lap))
     )
-    bought = cutting_list([Piece("strip", piece, len(strips) * pieces)], roll_length)
+    rolls = bars_for(piece, len(strips) * pieces, roll_length)
     around = _laps_apart(strips, round_length)
     edges = _edges_apart(strips, lap) if rows > 1 and layers > 1 else None
     used = sum(strip.width * strip.piece * pieces for strip in strips)
     return MeshLayout(
         strips=strips,
-        rolls=bought.bars,
-        gap=bought.gap,
+        rolls=rolls,
         laps_apart=around,
         edges_apart=edges,
         staggered=around >= LAPS_APART * lap - _HAIR and (edges is None or edges >= -_HAIR),
-        waste=1 - used / (bought.bars * roll_length * roll_width),
+        waste=1 - used / (rolls * roll_length * roll_width),
     )
 
 

@@ -89,6 +89,8 @@ class Words:
             if not isinstance(count, int | float):
                 raise MissingWordError(f"{self.language}: '{key}' has plural forms and needs a count")
             text = text[plural_form(self.language, count)]
+        if "{" not in text:
+            return text
         missing = [slot for slot in _SLOT.findall(text) if slot not in values]
         if missing:
             raise MissingWordError(f"{self.language}: '{key}' needs a value for {', '.join(missing)}")

@@ -55,6 +55,26 @@ def test_every_wait_is_kept(chain: list[tuple[int, int]], week: int, rain: float
             assert slot.end - slot.start + 1 >= days
 
 
+@given(
+    st.lists(st.tuples(st.integers(0, 4), st.lists(st.integers(0, 6), max_size=3)), min_size=1, max_size=6), st.data()
+)
+def test_a_job_decides_where_one_more_day_moves_the_end(
+    drawn: list[tuple[int, list[int]]], data: st.DataObject
+) -> None:
+    """Independent: each job is made a day longer, and the calendar made again."""
+    jobs = [
+        Job(str(i), days, {str(data.draw(st.integers(0, i - 1))): wait for wait in waits} if i else {})
+        for i, (days, waits) in enumerate(drawn)
+    ]
+
+    def last(of: list[Job]) -> int:
+        return max(slot.end for slot in calendar(of, working_days=7))
+
+    for number, slot in enumerate(sorted(calendar(jobs, working_days=7), key=lambda slot: int(slot.name))):
+        longer = [Job(job.name, job.crew_days + (i == number), job.after) for i, job in enumerate(jobs)]
+        assert slot.decides == (last(longer) > last(jobs))
+
+
 @pytest.mark.parametrize(
     ("jobs", "options", "message"),
     [

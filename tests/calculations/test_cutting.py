@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.calculations.cutting import CuttingList, Piece, cutting_list
+from generator.calculations.cutting import CuttingList, Piece, bars_for, cutting_list
 from generator.formula import OutOfRangeError
 
 
@@ -51,6 +51,12 @@ def test_exactly_what_is_asked_is_cut_and_every_bar_is_long_enough(kinds: list[t
     assert plan.least_bars <= plan.bars
     needed = sum(piece.length * piece.count for piece in pieces)
     assert plan.bars * 6.0 >= needed - 1e-6
+
+
+@settings(max_examples=40)
+@given(st.integers(1, 6000), st.integers(1, 400))
+def test_pieces_of_one_kind_are_counted_as_the_search_counts_them(length: int, count: int) -> None:
+    assert bars_for(length / 1000, count, 6.0) == cutting_list([Piece("ring", length / 1000, count)], 6.0).bars
 
 
 @settings(max_examples=25)
