@@ -10,6 +10,7 @@ from generator.figures import (
     fittings,
     frame_elevation,
     hoop_lap,
+    manhole,
     ring_plan,
     roof_column,
     roof_dome_props,
@@ -50,6 +51,7 @@ FIGURES: Mapping[str, FigureKind] = {
     "tank-plan": FigureKind(tank_plan.NEEDS, tank_plan.draw),
     **{key: FigureKind(spot.needs, spot.draw, spot) for key, spot in FAULTS.items()},
     "fittings": FigureKind(fittings.NEEDS, fittings.draw),
+    "manhole": FigureKind(manhole.NEEDS, manhole.draw),
 }
 """Drawings by the name that content uses."""
 
