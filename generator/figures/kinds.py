@@ -17,6 +17,7 @@ from generator.figures import (
     roof_flat_props,
     tank_plan,
     tank_section,
+    trough,
 )
 from generator.figures.areas import SEED, Spot
 from generator.figures.faults import FAULTS
@@ -52,6 +53,7 @@ FIGURES: Mapping[str, FigureKind] = {
     **{key: FigureKind(spot.needs, spot.draw, spot) for key, spot in FAULTS.items()},
     "fittings": FigureKind(fittings.NEEDS, fittings.draw),
     "manhole": FigureKind(manhole.NEEDS, manhole.draw),
+    "trough": FigureKind(trough.NEEDS, trough.draw),
 }
 """Drawings by the name that content uses."""
 
