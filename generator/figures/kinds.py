@@ -9,6 +9,7 @@ from generator.figures import (
     cut_platform,
     fittings,
     frame_elevation,
+    gauge_box,
     hoop_lap,
     manhole,
     ring_plan,
@@ -54,6 +55,7 @@ FIGURES: Mapping[str, FigureKind] = {
     "fittings": FigureKind(fittings.NEEDS, fittings.draw),
     "manhole": FigureKind(manhole.NEEDS, manhole.draw),
     "trough": FigureKind(trough.NEEDS, trough.draw),
+    "gauge-box": FigureKind(gauge_box.NEEDS, gauge_box.draw),
 }
 """Drawings by the name that content uses."""
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from generator.figures.ink import Ink
-from generator.figures.scene import Circle, Element, Group, Point, Polyline, on_circle
+from generator.figures.scene import Circle, Element, Group, Line, Point, Polyline, on_circle
 
 PERSON_HEIGHT = 1.6
 GOAT_SHOULDER = 0.65
@@ -127,6 +127,43 @@ def goat(foot: Point, side: float = 1.0, shoulder: float = GOAT_SHOULDER) -> Gro
         "goat",
         (*far, placed(_HORN, Ink.STEEL), placed(_BEARD, Ink.STEEL), placed(_GOAT), placed(_EAR), eye),
     )
+
+
+def fist(grip: Point, elbow: Point, size: float = 0.085) -> Group:
+    """A closed hand that holds something, and its forearm.
+
+    Args:
+        grip: middle of the hand, metres of the scene.
+        elbow: where the forearm comes from, metres of the scene.
+        size: across the knuckles, metres.
+    """
+    ahead = _way(elbow, grip)
+    left = (-ahead[1], ahead[0])
+
+    def at(along: float, off: float) -> Point:
+        return (
+            grip[0] + size * (ahead[0] * along + left[0] * off),
+            grip[1] + size * (ahead[1] * along + left[1] * off),
+        )
+
+    outline = (
+        (-0.45, 0.34),
+        (-0.15, 0.5),
+        (0.3, 0.5),
+        (0.44, 0.36),
+        (0.44, -0.36),
+        (0.3, -0.5),
+        (-0.15, -0.5),
+        (-0.45, -0.34),
+    )
+    back = Polyline(tuple(at(*point) for point in outline), Ink.THING, closed=True)
+    fingers = tuple(Line(at(0.06, off), at(0.43, off), Ink.THING_LINE) for off in (-0.24, 0.0, 0.24))
+    thumb = Polyline(
+        tuple(at(*point) for point in ((-0.3, 0.5), (-0.1, 0.66), (0.25, 0.62), (0.2, 0.42), (-0.05, 0.42))),
+        Ink.THING,
+        closed=True,
+    )
+    return Group("hand", (limb((elbow, at(-0.4, 0.0)), 0.62 * size), back, *fingers, thumb))
 
 
 def _way(start: Point, end: Point) -> Point:
