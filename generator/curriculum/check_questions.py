@@ -228,11 +228,11 @@ def _choice(
         yield found.file.problem(
             loc, "several-right-options", f"{right} options are right", "keep one, or write 'several: true'"
         )
-    if right == len(options):
+    if right == len(options) and not isinstance(question, SpotQuestion):
         yield found.file.problem(
             loc, "no-wrong-option", "every option is right", "add one that a learner could take for right"
         )
-    yield from _twice(found, key, "text", [option.text for option in options])
+    yield from _twice(found, key, "text", [option.text or {} for option in options])
 
 
 def _twice(found: Found, key: str, below: str, texts: Sequence[Mapping[str, str]]) -> Iterator[Problem]:

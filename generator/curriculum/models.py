@@ -272,8 +272,8 @@ class SpotArea(Content):
     """One place of a drawing that can be pointed at; `name` is the figure's name for it."""
 
     name: Key
-    text: LocalText
-    """What is there, for whoever answers by key or hears the page."""
+    text: LocalText | None = None
+    """What is there, where that does not give the fault away; else the letter alone stands in the list."""
     right: bool = False
     """Whether the fault is here."""
     why: LocalText | None = None
@@ -285,8 +285,9 @@ class SpotQuestion(QuestionBase):
     kind: Literal["spot"]
     figure: Key
     several: bool = False
-    areas: Annotated[tuple[SpotArea, ...], Field(strict=False, min_length=2, max_length=8)]
-    """The figure gives each its letter; where it names none, they are A, B, C ... in this order."""
+    areas: Annotated[tuple[SpotArea, ...], Field(strict=False, min_length=1, max_length=8)]
+    """The figure letters its areas; those not named here are sound, with nothing to say. Where a figure letters
+    none, these are A, B, C ... in this order."""
 
 
 class SpokenChoiceQuestion(QuestionBase):

@@ -7,11 +7,18 @@ from collections.abc import Iterator
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
-from generator.curriculum.models import Scenario, SpokenChoiceQuestion, SpokenNumberQuestion, WorkedQuestion
+from generator.curriculum.models import (
+    Scenario,
+    SpokenChoiceQuestion,
+    SpokenNumberQuestion,
+    SpotQuestion,
+    WorkedQuestion,
+)
 from generator.exercises.draw import recipe
-from generator.exercises.make import part_recipe
+from generator.exercises.make import lettered, part_recipe
 from generator.exercises.spoken import MOST_GIVENS, script_faults
 from generator.exercises.variants import MOST_TRIES, Separability, of_givens, separability, why_none
+from generator.figures import FIGURES, hot_areas
 from generator.formula import Book, OutOfRangeError
 from generator.problems import Loc, Problem
 
@@ -36,6 +43,8 @@ def check(content: CourseContent, book: Book = BOOK) -> list[Problem]:
     for question in content.questions.values():
         if isinstance(question, WorkedQuestion) and not question.retired:
             problems += _question(content, question, book)
+        if isinstance(question, SpotQuestion) and not question.retired:
+            problems += _areas(content, question)
         if isinstance(question, SpokenChoiceQuestion | SpokenNumberQuestion) and not question.retired:
             problems += _script(content, question)
     for scenario in content.scenarios.values():
@@ -54,6 +63,24 @@ def _question(content: CourseContent, question: WorkedQuestion, book: Book) -> I
     if row.kept < LEAST_KEPT:
         fix = "narrow the tolerance, change the givens, drop a misconception, or ask for the step where it happens"
         yield content.problem("question", question.id, ("misconceptions",), "inseparable", why_none(row), fix)
+
+
+def _areas(content: CourseContent, question: SpotQuestion) -> Iterator[Problem]:
+    """Areas that the figure does not have, and a fault that is not the one it draws."""
+    try:
+        lettered(question, hot_areas().get(question.figure))
+    except ValueError as error:
+        fix = "name the areas as the figure does"
+        yield content.problem("question", question.id, ("areas",), "unknown-area", str(error), fix)
+        return
+    kind = FIGURES.get(question.figure)
+    right = [area.name for area in question.areas if area.right]
+    if kind is not None and kind.spot is not None and right != [kind.spot.fault]:
+        what = (
+            f"the figure '{question.figure}' draws its fault at '{kind.spot.fault}', and not at {' and '.join(right)}"
+        )
+        fix = f"write 'right: true' below '{kind.spot.fault}' alone"
+        yield content.problem("question", question.id, ("areas",), "other-fault", what, fix)
 
 
 def _script(content: CourseContent, question: SpokenChoiceQuestion | SpokenNumberQuestion) -> Iterator[Problem]:

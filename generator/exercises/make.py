@@ -37,11 +37,12 @@ from generator.exercises.letters import LETTERS
 from generator.exercises.spoken import script_lines, unmarked
 from generator.exercises.tolerance import tolerance_of
 from generator.exercises.variants import Variant, of_givens, seed_text, variant
+from generator.figures import hot_areas
 from generator.formula import Book, Stream, show
 from generator.words import Words
 
-FigureAreas = Mapping[str, Sequence[Area]]
-"""The hot areas that figures name, by figure: each with the letter that the drawing shows there."""
+FigureAreas = Mapping[str, Mapping[str, str]]
+"""The hot areas that figures name, by figure: for each letter in the drawing the name of what stands there."""
 
 
 def make_item(
@@ -54,7 +55,8 @@ def make_item(
         seed: the learner's; the question's id is added to it.
         words: of the learner's language.
         book: where the quantities live.
-        areas: of the figures that letter their own areas; for others the letters follow the question's order.
+        areas: of the figures that letter their own areas, those of their usual drawing if nothing is given; for other
+            figures the letters follow the question's order.
 
     Raises:
         NoVariantError: a number question without fair numbers.
@@ -75,7 +77,7 @@ def make_item(
             answer = _choice(question, question.options, unmarked(text), seed, language)
             return _spoken(question, text, answer)
         case SpotQuestion():
-            return _spot(question, language, (areas or {}).get(question.figure))
+            return _spot(question, language, (hot_areas() if areas is None else areas).get(question.figure))
         case OrderQuestion():
             return OrderItem(
                 id=question.id,
@@ -194,36 +196,45 @@ def _choice(
     )
 
 
-def lettered(question: SpotQuestion, drawn: Sequence[Area] | None) -> tuple[Area, ...]:
-    """The areas of a question with their letters, in the question's order.
+def lettered(question: SpotQuestion, drawn: Mapping[str, str] | None) -> tuple[Area, ...]:
+    """The areas that a learner chooses between, by their letters.
 
     Args:
-        question: names the areas.
-        drawn: the areas that the figure letters itself, in any order; None where it letters none.
+        question: names the fault, and what is to be said of other areas.
+        drawn: what the figure letters itself; None where it letters nothing.
 
     Raises:
-        ValueError: the figure has no area of that name.
+        ValueError: the figure has no area of a name, or there is nothing to choose between.
     """
     if drawn is None:
-        return tuple(Area(letter=LETTERS[place], name=area.name) for place, area in enumerate(question.areas))
-    by_name = {area.name: area for area in drawn}
-    missing = [area.name for area in question.areas if area.name not in by_name]
+        made = tuple(Area(letter=LETTERS[place], name=area.name) for place, area in enumerate(question.areas))
+    else:
+        made = tuple(Area(letter=letter, name=name) for letter, name in sorted(drawn.items()))
+    names = [area.name for area in made]
+    missing = [area.name for area in question.areas if area.name not in names]
     if missing:
-        raise ValueError(f"the figure '{question.figure}' has no area '{missing[0]}'; it has {', '.join(by_name)}")
-    return tuple(by_name[area.name] for area in question.areas)
+        raise ValueError(
+            f"the figure '{question.figure}' has no area '{missing[0]}'; it has {', '.join(sorted(names))}"
+        )
+    if len(made) < 2:
+        raise ValueError("one area alone is no choice")
+    return made
 
 
-def _spot(question: SpotQuestion, language: str, drawn: Sequence[Area] | None) -> SpotItem:
+def _spot(question: SpotQuestion, language: str, drawn: Mapping[str, str] | None) -> SpotItem:
+    areas = lettered(question, drawn)
+    named = {area.name: area for area in question.areas}
+    found = [named.get(area.name) for area in areas]
     return SpotItem(
         id=question.id,
         competency=question.competency,
         text=question.text[language],
         figure=question.figure,
         several=question.several,
-        areas=lettered(question, drawn),
-        labels=tuple(area.text[language] for area in question.areas),
-        right=tuple(i for i, area in enumerate(question.areas) if area.right),
-        why=tuple(area.why[language] if area.why else "" for area in question.areas),
+        areas=areas,
+        labels=tuple(area.text[language] if area and area.text else "" for area in found),
+        right=tuple(place for place, area in enumerate(found) if area and area.right),
+        why=tuple(area.why[language] if area and area.why else "" for area in found),
     )
 
 

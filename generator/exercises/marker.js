@@ -401,11 +401,11 @@
   }
   /* Whether a wrong number is the right one, left unrounded or rounded to something else. */
   function slipOf(made, value) {
-    var off;
+    var parts;
     if (!made.rule || made.exact === null || made.exact === undefined) { return ""; }
-    off = Math.abs(value - made.exact);
-    if (off <= 0.5 * Math.pow(10, -made.places) + HAIR * Math.abs(made.exact)) { return "not_rounded"; }
-    return off < made.grain * (1 + HAIR) ? "other_rounding" : "";
+    if (Math.abs(value - made.exact) >= made.grain * (1 + HAIR)) { return ""; }
+    parts = value / made.grain;
+    return Math.abs(parts - Math.round(parts)) < 1e-6 ? "other_rounding" : "not_rounded";
   }
   function markNumber(made, text) {
     var read = readAnswer(made, text), twice;

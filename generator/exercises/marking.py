@@ -12,6 +12,8 @@ from generator.exercises.tolerance import Tolerance
 from generator.formula import show_full
 
 _HAIR = 1e-9
+_EVEN = 1e-6
+"""How near to a whole multiple a typed number is one."""
 
 
 def mark_number(item: NumberItem, text: str) -> Mark:
@@ -57,10 +59,10 @@ def slip_of(item: NumberItem, value: float) -> Slip:
     """Whether a wrong number is the right one that was left unrounded, or rounded to something else."""
     if not item.rule or item.exact is None:
         return Slip.NONE
-    off = abs(value - item.exact)
-    if off <= 0.5 * 10.0**-item.places + _HAIR * abs(item.exact):
-        return Slip.NOT_ROUNDED
-    return Slip.OTHER_ROUNDING if off < item.grain * (1 + _HAIR) else Slip.NONE
+    if abs(value - item.exact) >= item.grain * (1 + _HAIR):
+        return Slip.NONE
+    parts = value / item.grain
+    return Slip.OTHER_ROUNDING if abs(parts - round(parts)) < _EVEN else Slip.NOT_ROUNDED
 
 
 def two_readings(item: NumberItem, read: Parsed) -> Ask | None:

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field
 from importlib.resources import files
 from typing import Any, Literal
 
+from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
 from generator.formula import Stream
 from generator.words import Words
@@ -281,6 +282,40 @@ def why(choice: Next, name: str, words: Words) -> str:
 def told(level: Mastery, name: str, words: Words) -> str:
     """How far a competency was shown, in one sentence."""
     return words.say_one_of("practice.state", level.state, name=name, right=level.right, count=level.count)
+
+
+def pool_of(content: CourseContent, module_ids: Sequence[str] = ()) -> Pool:
+    """The questions of a course to practise, in teaching order.
+
+    A competency needs those of the modules that its own module needs.
+
+    Args:
+        content: the course.
+        module_ids: modules to practise; none given means all.
+    """
+    taught = [module for module in content.modules.values() if not module.retired]
+    wanted = [module for module in taught if not module_ids or module.id in module_ids]
+    shown = {module.id: _competencies(content, module.id) for module in taught}
+    needs: dict[str, tuple[str, ...]] = {}
+    for module in wanted:
+        before = [name for earlier in module.needs for name in shown.get(earlier, ())]
+        for name in shown[module.id]:
+            needs[name] = tuple(dict.fromkeys([*needs.get(name, ()), *(need for need in before if need != name)]))
+    cards = [
+        Card(question.id, question.competency, question.difficulty)
+        for module in wanted
+        for question in content.questions_of(module.id)
+    ]
+    return Pool(tuple(cards), {name: found for name, found in needs.items() if found})
+
+
+def _competencies(content: CourseContent, module_id: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(question.competency for question in content.questions_of(module_id)))
+
+
+def pool_data(pool: Pool) -> dict[str, Any]:
+    """A pool as the page's script takes it."""
+    return {"cards": [asdict(card) for card in pool.cards], "needs": {name: list(n) for name, n in pool.needs.items()}}
 
 
 # ------------------------------------------------------------------------------------------- readiness

@@ -96,7 +96,7 @@ def _answer(item: QuestionItem, scenario: ScenarioItem | None, known: set[str], 
             yield Text(item.why, TIGHT)
         case SpotItem():
             yield Text(" ".join(item.areas[i].letter for i in item.right), _RIGHT)
-            yield from (Text(item.labels[i], TIGHT) for i in item.right)
+            yield from (Text(item.labels[i], TIGHT) for i in item.right if item.labels[i])
             meant = [(area.letter, item.why[i]) for i, area in enumerate(item.areas) if item.why[i]]
             yield from _meaning(meant, words)
         case SpokenItem():

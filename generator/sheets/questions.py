@@ -70,7 +70,7 @@ def _working(item: NumberItem, words: Words) -> Piece:
 def _areas(item: SpotItem, words: Words) -> Piece:
     told = words.say("sheet.choose_several") if item.several else words.say("sheet.choose_one")
     rows: list[Piece] = [
-        Row([(_LETTER, Letter(area.letter)), (None, Text(label, TIGHT))], gap=8, middle=True, after=4)
+        Row([(_LETTER, Letter(area.letter)), (None, Text(label or " ", TIGHT))], gap=8, middle=True, after=4)
         for area, label in zip(item.areas, item.labels, strict=True)
     ]
     return Column([Text(told, NOTE), *rows, _line(words, "")])

@@ -99,8 +99,8 @@ def _room(item: QuestionItem, words: Words) -> str:
         case NumberItem():
             return "".join(f"<p>{escape(note, quote=False)}</p>" for note in _notes(item, words)) + line
         case SpotItem():
-            pairs = zip(item.areas, item.labels, strict=True)
-            return "".join(f"<p>{area.letter}: {escape(text, quote=False)}</p>" for area, text in pairs) + line
+            told = [f"{area.letter}: {text}" for area, text in zip(item.areas, item.labels, strict=True) if text]
+            return paragraphs("\n".join(told)) + line
         case SpokenItem():
             told = escape(words.say("exercise.read_aloud"), quote=False)
             return f"<p>{told}</p>{_room(item.answer, words)}"

@@ -1,8 +1,8 @@
 """Diagnosing one answer in the page against every misconception of the book that touches its quantity.
 
-The quantity with the most misconceptions is asked, and a wrong answer that no misconception gives is marked as a part of
-a job: then each misconception is worked out anew from the learner's own numbers, which is the slowest way through the
-marker. It runs in Chromium as it is, and slowed down six times as a stand-in for an old phone. Stated: 5 ms slowed down.
+The quantity with the most misconceptions is asked, and a wrong answer that no misconception gives is marked as a part
+of a job: then each misconception is worked out anew from the learner's own numbers, the slowest way through the marker.
+It runs in Chromium as it is, and slowed down six times as a stand-in for an old phone. Stated: 5 ms slowed down.
 """
 
 from __future__ import annotations

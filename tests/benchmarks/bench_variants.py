@@ -91,7 +91,6 @@ def ours(question: NumberQuestion, count: int) -> Variants:
 
 def results(runs: int = 7) -> list[Result]:
     """Both questions: the limits of `bench`."""
-
     wanted_demand(recipe(FINE, small.BOOK))  # once for a question, as by hand it is known
 
     def tabled() -> Variants:

@@ -52,7 +52,8 @@ def more() -> list[dict[str, Any]]:
     return [
         {**base, "id": "n", "kind": "number", "asks": "ring_length", "units": ["m", "cm"], "aids": ["tape"],
          "text": text},
-        {"id": "p", "competency": "hoops", "kind": "spot", "figure": "ring-plan", "text": both("where"), "areas": areas},
+        {"id": "p", "competency": "hoops", "kind": "spot", "figure": "ring-plan", "text": both("where"),
+         "areas": areas},
         {"id": "s", "competency": "hoops", "kind": "spoken", "text": both("say #"), "options": options},
         {**base, "id": "t", "kind": "spoken", "asks": "ring_length", "text": text},
     ]  # fmt: skip
@@ -86,7 +87,8 @@ PRESS = """texts => {
     document.querySelectorAll(".ts-main").forEach(button => { if (!button.hidden) button.click(); });
   }
   document.querySelectorAll("button[aria-expanded=false]").forEach(button => { if (!button.hidden) button.click(); });
-  document.querySelectorAll(".ts-card button").forEach(button => { if (!button.hidden && !button.disabled) button.click(); });
+  const all = document.querySelectorAll(".ts-card button");
+  all.forEach(button => { if (!button.hidden && !button.disabled) button.click(); });
   document.querySelectorAll("*").forEach(one => one.dispatchEvent(new Event("mouseover")));
 }"""
 

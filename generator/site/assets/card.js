@@ -199,17 +199,21 @@
       lock: function () { selects.forEach(function (one) { one.disabled = true; }); }};
   }
 
-  /* An area of the card's drawing: by its letter in the list, or by a click on what the drawing marks with data-area. */
+  /* An area of the card's drawing: by its letter in the list, or on the place that the drawing marks with it (data-area). */
   function spotField(item, id, place) {
     var inputs = [], kind = item.several ? "checkbox" : "radio", locked = false;
     var set = make("fieldset", {"class": "ts-options"}, make("legend", {}, say("page.card.choose_area")));
     item.areas.forEach(function (area, number) {
       var input = make("input", {type: kind, name: id, value: String(number)});
       inputs.push(input);
-      set.appendChild(make("label", {}, [input, make("span", {}, area.letter + ": " + item.labels[number])]));
+      set.appendChild(make("label", {}, [input, make("span", {}, item.labels[number] ? area.letter + ": " + item.labels[number] : area.letter)]));
       Array.prototype.forEach.call(place.querySelectorAll("[data-area]"), function (hot) {
-        if (hot.getAttribute("data-area") !== area.name) { return; }
-        hot.onclick = function () { if (!locked) { input.checked = kind === "radio" || !input.checked; } };
+        function choose() { if (!locked) { input.checked = kind === "radio" || !input.checked; } }
+        if (hot.getAttribute("data-area") !== area.letter) { return; }
+        hot.onclick = choose;
+        hot.onkeydown = function (event) {
+          if (event.key === "Enter" || event.key === " ") { event.preventDefault(); choose(); }
+        };
       });
     });
     return {element: set,
