@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from generator.figures import (
+    cover_gauge,
     cut_platform,
     fittings,
     frame_elevation,
@@ -56,6 +57,7 @@ FIGURES: Mapping[str, FigureKind] = {
     "manhole": FigureKind(manhole.NEEDS, manhole.draw),
     "trough": FigureKind(trough.NEEDS, trough.draw),
     "gauge-box": FigureKind(gauge_box.NEEDS, gauge_box.draw),
+    "cover-gauge": FigureKind(cover_gauge.NEEDS, cover_gauge.draw),
 }
 """Drawings by the name that content uses."""
 
