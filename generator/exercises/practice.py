@@ -287,7 +287,7 @@ def told(level: Mastery, name: str, words: Words) -> str:
 def pool_of(content: CourseContent, module_ids: Sequence[str] = ()) -> Pool:
     """The questions of a course to practise, in teaching order.
 
-    A competency needs those of the modules that its own module needs.
+    A competency needs those of the modules that its own module needs; its own is the first that shows it.
 
     Args:
         content: the course.
@@ -300,7 +300,7 @@ def pool_of(content: CourseContent, module_ids: Sequence[str] = ()) -> Pool:
     for module in wanted:
         before = [name for earlier in module.needs for name in shown.get(earlier, ())]
         for name in shown[module.id]:
-            needs[name] = tuple(dict.fromkeys([*needs.get(name, ()), *(need for need in before if need != name)]))
+            needs.setdefault(name, tuple(dict.fromkeys(need for need in before if need != name)))
     cards = [
         Card(question.id, question.competency, question.difficulty)
         for module in wanted

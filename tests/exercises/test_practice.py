@@ -1,6 +1,8 @@
 from __future__ import annotations
 
 import json
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -21,6 +23,8 @@ from generator.exercises.practice import (
     mastery,
     next_card,
     points_spread,
+    pool_data,
+    pool_of,
     practice_script,
     read_answers_so_far,
     readiness,
@@ -268,3 +272,21 @@ def test_the_script_is_old_plain_javascript() -> None:
     for new in ("=>", "`", "let ", "const ", "class ", "</"):
         assert new not in script.replace("<=", ""), new
     assert json.loads(script.rstrip().splitlines()[-1].split("load(", 1)[1].removesuffix(");"))["window"] == WINDOW
+
+
+def test_the_pool_of_a_course_follows_its_modules() -> None:
+    def card(id_: str, competency: str) -> SimpleNamespace:
+        return SimpleNamespace(id=id_, competency=competency, difficulty=2)
+
+    asked = {"first": (card("a", "x"), card("b", "y")), "second": (card("c", "z"), card("d", "x")), "old": ()}
+    modules = {
+        "first": SimpleNamespace(id="first", needs=(), retired=False),
+        "second": SimpleNamespace(id="second", needs=("first",), retired=False),
+        "old": SimpleNamespace(id="old", needs=(), retired=True),
+    }
+    content: Any = SimpleNamespace(modules=modules, questions_of=lambda name: asked[name])
+    pool = pool_of(content)
+    assert [card.question for card in pool.cards] == ["a", "b", "c", "d"]
+    assert pool.needs == {"z": ("x", "y")}
+    assert pool_of(content, ["first"]).needs == {}
+    assert pool_data(pool)["cards"][0] == {"question": "a", "competency": "x", "difficulty": 2}
