@@ -73,7 +73,23 @@ def standard_sheets(
                     else f"{words.say_one_of('sheet', kind)} · {module.title[language]}"
                 )
                 prints.append(site.Print(stem, title, data))
-    return prints
+    title = course.words[language].say("plan.reckoner.title")
+    return [*prints, site.Print(site.RECKONER, title, _reckoner_sheet(course, language, products, progress))]
+
+
+def _reckoner_sheet(course: CourseContent, language: str, products: site.Products, progress: ProgressLine) -> bytes:
+    words = course.sources[f"course/words/{language}.yaml"]
+    key = site.key_of(language, words, course.course.version, site.versions_key(PRINTERS), site.machine_key())
+
+    def make() -> dict[str, bytes]:
+        from generator import sheets
+
+        progress(f"sheets: {site.RECKONER}, {language}")
+        return {
+            "sheet": sheets.reckoner_pdf(site.kept_reckoner(products), course.words[language], course.course.version)
+        }
+
+    return products.get(f"sheets-{site.RECKONER}-{language}", key, make)["sheet"]
 
 
 def _module_product(

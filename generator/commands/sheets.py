@@ -9,7 +9,7 @@ from pathlib import Path
 
 import click
 
-from generator import VERSION
+from generator import VERSION, plans
 from generator import sheets as printed
 from generator.commands.course import course_at, file_bytes
 from generator.commands.tool import (
@@ -24,6 +24,7 @@ from generator.commands.tool import (
 from generator.curriculum import CourseContent
 from generator.exercises import make_set, read_class_list, to_json
 from generator.problems import ExitCode
+from generator.site import RECKONER
 
 _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 
@@ -104,17 +105,20 @@ def known_language(course: CourseContent, language: str) -> str:
 
 
 def named_sheets(course: CourseContent) -> dict[str, dict[str, str]]:
-    """The sheets that are asked for by name, with their titles: handouts and practical checklists."""
+    """The sheets that are asked for by name, with their titles: handouts, practical checklists, the ready reckoner."""
     handouts = {handout.id: dict(handout.title) for handout in course.handouts.values()}
     checklists = {p.id: dict(p.title) for p in course.practicals.values() if not p.retired}
-    return handouts | checklists
+    reckoner = {language: words.say("plan.reckoner.title") for language, words in course.words.items()}
+    return {RECKONER: reckoner} | handouts | checklists
 
 
 def named_pdf(name: str, language: str, course: CourseContent) -> bytes:
     """The PDF of a sheet by name."""
     if name in course.handouts:
         return printed.handout_pdf(name, language, course)
-    return printed.practical_pdf(name, language, course)
+    if name in course.practicals:
+        return printed.practical_pdf(name, language, course)
+    return printed.reckoner_pdf(plans.make_reckoner(), course.words[language], course.course.version)
 
 
 def slug(name: str) -> str:

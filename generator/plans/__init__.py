@@ -6,6 +6,7 @@ from generator.plans.drawing import drawing_values
 from generator.plans.place_file import hoops_of_place, litres_of_place, read_place
 from generator.plans.plan import Offer, Plan, Refusal, make_plan
 from generator.plans.prices import Prices, read_prices
+from generator.plans.reckoner import Reckoner, make_reckoner, reckoner_sections
 from generator.plans.refused import NoPlanError, outside
 from generator.plans.roofing import RoofKind
 from generator.plans.sections import sections
@@ -24,6 +25,7 @@ __all__ = [
     "Offer",
     "Plan",
     "Prices",
+    "Reckoner",
     "Refusal",
     "RoofKind",
     "Section",
@@ -39,10 +41,12 @@ __all__ = [
     "litres_for_people",
     "litres_of_place",
     "make_plan",
+    "make_reckoner",
     "outside",
     "read_place",
     "read_prices",
     "read_shop",
+    "reckoner_sections",
     "sections",
     "sections_text",
     "trough_data",

@@ -5,6 +5,7 @@ from generator.sheets.certificate import certificate_pdf
 from generator.sheets.handout import handout_pdf
 from generator.sheets.key import key_pdf
 from generator.sheets.practical import practical_pdf
+from generator.sheets.reckoner import reckoner_pdf
 from generator.sheets.worksheet import worksheet_pdf
 
-__all__ = ["booklet_pdf", "certificate_pdf", "handout_pdf", "key_pdf", "practical_pdf", "worksheet_pdf"]
+__all__ = ["booklet_pdf", "certificate_pdf", "handout_pdf", "key_pdf", "practical_pdf", "reckoner_pdf", "worksheet_pdf"]

@@ -56,7 +56,7 @@ def _pieces(section: Section, plan: Plan, words: Words) -> Iterator[Piece]:
     for line in section.lines:
         yield Text(line, BODY.but(after=3.0))
     if section.head:
-        yield _table(section)
+        yield section_table(section)
     yield from _drawings(section.key, plan, words)
 
 
@@ -69,7 +69,7 @@ def _drawings(key: str, plan: Plan, words: Words) -> Iterator[Piece]:
             yield captioned(draw(name, values, words))
 
 
-def _table(section: Section) -> Piece:
+def section_table(section: Section) -> Piece:
     """Columns as wide as their longest cells want, the widest giving way; room to write in a signing column."""
     rows = [[Text("" if cell.startswith(_SIGNING) else cell, _CELL) for cell in row] for row in section.rows]
     head = [Text(cell, _CELL.but(bold=True)) for cell in section.head]

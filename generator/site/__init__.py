@@ -4,16 +4,18 @@ The walk: `pages` writes plain Markdown, `mkdocs_run` renders it, `one_file` gat
 makes only what changed, `stick` puts all in one folder, `swap` puts that folder in place whole or not at all.
 """
 
-from generator.site.assemble import licence_file, site_files
+from generator.site.assemble import kept_reckoner, licence_file, site_files
 from generator.site.mkdocs_run import Docs, SiteSettings, run_mkdocs
 from generator.site.one_file import OneFileParts, one_file
 from generator.site.pages import build_pages, check, settings
 from generator.site.products import Products, key_of, machine_key, versions_key
 from generator.site.progress import Progress, silent
+from generator.site.reckoner_page import RECKONER
 from generator.site.stick import LanguageParts, Print, stick_files, write_stick
 from generator.site.swap import swap_in
 
 __all__ = [
+    "RECKONER",
     "Docs",
     "LanguageParts",
     "OneFileParts",
@@ -23,6 +25,7 @@ __all__ = [
     "SiteSettings",
     "build_pages",
     "check",
+    "kept_reckoner",
     "key_of",
     "licence_file",
     "machine_key",

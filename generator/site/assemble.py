@@ -10,6 +10,7 @@ from pathlib import Path
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
 from generator.exercises.page_data import marker_script, page_data
+from generator.plans import Reckoner, make_reckoner
 from generator.site.fonts import font_files
 from generator.site.licences import TRAVELLING, licences
 from generator.site.markup import formula, formula_words
@@ -28,6 +29,7 @@ _SCRIPTS_AFTER = ("page.js", "progress.js", "learner.js", "card.js", "scenario.j
 _FAMILIES = ("page", "exercise", "misconception", "quantity", "unit")
 """Words that travel into the browser."""
 _RENDERERS = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "pymdown-extensions", "pygments")
+_PLANNERS = ("numpy", "scipy")
 _FONT_MAKERS = ("fontpkg-mukta", "fonttools", "brotli")
 
 
@@ -75,13 +77,14 @@ def site_files(
     Returns:
         Language code -> what it brings to the stick.
     """
+    reckoner = kept_reckoner(products)
     fonts = products.get("fonts", key_of(versions_key(_FONT_MAKERS), machine_key("site")), font_files)
     runs: dict[str, tuple[SiteSettings, dict[str, bytes]]] = {}
     for language in content.course.languages:
         runs[language] = (
             settings(content, language),
             {
-                **build_pages(content, language, prints.get(language, ())),
+                **build_pages(content, language, prints.get(language, ()), reckoner),
                 **{f"assets/{name}": (_ASSETS / name).read_bytes() for name in _STYLES},
                 **{f"assets/{name}": data for name, data in scripts(content, language).items()},
                 **{f"assets/fonts/{name}": data for name, data in fonts.items()},
@@ -106,6 +109,17 @@ def site_files(
         progress("one-file", language)
         parts[language] = LanguageParts(found.title, words, site, edition["page"], tuple(prints.get(language, ())))
     return parts
+
+
+def kept_reckoner(products: Products) -> Reckoner:
+    """The ready reckoner, planned again only when the program or a package that it reckons with changed.
+
+    Args:
+        products: what earlier runs made.
+    """
+    key = key_of(machine_key("plans", "calculations", "formula"), versions_key(_PLANNERS))
+    data = products.get("reckoner", key, lambda: {"rows": make_reckoner().model_dump_json().encode("utf-8")})
+    return Reckoner.model_validate_json(data["rows"])
 
 
 def _edition(parts: OneFileParts) -> dict[str, bytes]:

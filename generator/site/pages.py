@@ -23,17 +23,19 @@ from generator.curriculum import (
 from generator.curriculum.models import Module, Practical, Question
 from generator.exercises import make_scenario
 from generator.exercises.page_data import page_data
+from generator.plans import Reckoner, make_reckoner
 from generator.problems import Problem
 from generator.site.cards import Numbered, answers, card, numbered, scenario_card
 from generator.site.headings import heading_ids, with_ids
 from generator.site.markup import block, caution, data_script, figure, formula, paragraphs, worked
 from generator.site.mkdocs_run import SiteSettings
+from generator.site.reckoner_page import RECKONER, reckoner_page
 from generator.site.stick import Print, one_file_name
 from generator.words import Words
 
 HOME = "index"
 ABOUT = "about-this-stick"
-NOT_MODULES = frozenset({HOME, ABOUT, "assets", "search"})
+NOT_MODULES = frozenset({HOME, ABOUT, RECKONER, "assets", "search"})
 """Names in a site's folder that no module may take."""
 
 
@@ -75,6 +77,7 @@ def settings(content: CourseContent, language: str) -> SiteSettings:
         navigation=(
             (words.say("page.home"), f"{HOME}.md"),
             *((module.title[language], f"{module.id}.md") for module in _modules(content)),
+            (words.say("page.reckoner"), f"{RECKONER}.md"),
             (words.say("page.about"), f"{ABOUT}.md"),
         ),
         others=tuple(
@@ -85,19 +88,26 @@ def settings(content: CourseContent, language: str) -> SiteSettings:
     )
 
 
-def build_pages(content: CourseContent, language: str, prints: Sequence[Print] = ()) -> dict[str, bytes]:
+def build_pages(
+    content: CourseContent, language: str, prints: Sequence[Print] = (), reckoner: Reckoner | None = None
+) -> dict[str, bytes]:
     """All pages of one language.
 
     Args:
         content: the course.
         language: language code.
         prints: PDFs of this language that travel on the stick, to be listed.
+        reckoner: the ready reckoner; None makes it.
 
     Returns:
         Markdown files by path.
     """
     page = _Page(content, language)
-    pages = {f"{HOME}.md": _home(page, prints), f"{ABOUT}.md": _about(page)}
+    pages = {
+        f"{HOME}.md": _home(page, prints),
+        f"{RECKONER}.md": reckoner_page(reckoner or make_reckoner(), page.words),
+        f"{ABOUT}.md": _about(page),
+    }
     for module in _modules(content):
         pages[f"{module.id}.md"] = _module(page, module)
     return {path: text.encode("utf-8") for path, text in pages.items()}
@@ -119,6 +129,9 @@ def _home(page: _Page, prints: Sequence[Print]) -> str:
         block(f"<noscript>{paragraphs(words.say('page.script_off'), 'ts-invented')}</noscript>"),
         _heading(2, words.say("page.modules"), "modules"),
         block(f'<ol class="ts-modules">{modules}</ol>'),
+        _heading(2, words.say("page.reckoner"), "reckoner"),
+        words.say("page.reckoner_about"),
+        block(f'<p><a class="ts-go" href="{RECKONER}.html">{escape(words.say("page.open_reckoner"))}</a></p>'),
         _heading(2, words.say("page.progress.title"), "learner"),
         block('<div class="ts-learner" data-full="yes"></div>'),
     ]

@@ -7,7 +7,7 @@
 
   /** A piece that is wider than the page can be scrolled with the arrow keys once it takes focus; each with its own name. */
   function scrollable() {
-    each(".md-typeset__scrollwrap, .ts-figure, .ts-worked, .ts-formula, .ts-more", function (piece, number) {
+    each(".md-typeset__scrollwrap, .ts-figure, .ts-worked, .ts-formula, .ts-more, .ts-scroll", function (piece, number) {
       if (piece.scrollWidth > piece.clientWidth) {
         piece.setAttribute("tabindex", "0");
         piece.setAttribute("role", "region");

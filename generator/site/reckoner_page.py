@@ -1,0 +1,45 @@
+"""The page of the ready reckoner: the same sections as on paper, with tables that scroll sideways on a phone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from html import escape
+
+from generator.plans import Reckoner, Section, reckoner_sections
+from generator.site.markup import block, caution
+from generator.words import Words
+
+RECKONER = "ready-reckoner"
+"""Name of the page, and of the printed sheet."""
+
+
+def reckoner_page(reckoner: Reckoner, words: Words) -> str:
+    """The page as Markdown.
+
+    Args:
+        reckoner: the tanks.
+        words: of the page's language.
+    """
+    parts = [f"# {words.say('plan.reckoner.title')} {{#{RECKONER}}}"]
+    for section in reckoner_sections(reckoner, words):
+        parts.append(f"## {section.heading} {{#reckoner-{section.key}}}")
+        if section.key == "cautions":
+            parts.append(block(caution("\n".join(section.lines), words)))
+        elif section.lines:
+            parts.append("\n".join(f"- {line}" for line in section.lines))
+        if section.head:
+            parts.append(block(table(section)))
+    return "\n\n".join(part.strip() for part in parts) + "\n"
+
+
+def table(section: Section) -> str:
+    """A section's table; the first cell of a row is its head."""
+    head = "".join(f'<th scope="col">{escape(cell, quote=False)}</th>' for cell in section.head)
+    rows = "".join(f"<tr>{_row(cells)}</tr>" for cells in section.rows)
+    inside = f"<thead><tr>{head}</tr></thead><tbody>{rows}</tbody>"
+    return f'<div class="ts-scroll"><table class="ts-table">{inside}</table></div>'
+
+
+def _row(cells: Iterable[str]) -> str:
+    first, *rest = (escape(cell, quote=False) for cell in cells)
+    return f'<th scope="row">{first}</th>' + "".join(f"<td>{cell}</td>" for cell in rest)
