@@ -14,11 +14,29 @@ from pydantic import BaseModel, ConfigDict, Field, model_validator
 from generator.exercises.rounding import Rule
 from generator.exercises.tolerance import Tolerance
 
+LEAST_GRAIN = 1e-9
+
 
 class Frozen(BaseModel):
     """Base of the items: frozen and strict, without infinities."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
+
+
+def _permuted(order: tuple[int, ...], count: int) -> None:
+    """Refuse an order in which something is missing or stands twice: a damaged file would stop the marking."""
+    if sorted(order) != list(range(count)):
+        raise ValueError(f"the order {list(order)} does not hold each of {count} positions once")
+
+
+def _as_long(count: int, *others: tuple[object, ...]) -> None:
+    if any(len(other) != count for other in others):
+        raise ValueError(f"lists that belong together differ in length: {count} and {[len(other) for other in others]}")
+
+
+def _positions(places: tuple[int, ...], count: int) -> None:
+    if any(not 0 <= place < count for place in places):
+        raise ValueError(f"{list(places)} are not all positions of {count}")
 
 
 class ItemBase(Frozen):
@@ -64,8 +82,8 @@ class NumberItem(ItemBase):
 
     @model_validator(mode="after")
     def _grain_with_its_rule(self) -> NumberItem:
-        if self.rule and self.grain <= 0:
-            raise ValueError("a rounding rule needs a multiple above 0")
+        if self.rule and not LEAST_GRAIN <= self.grain <= 1 / LEAST_GRAIN:
+            raise ValueError(f"a rounding rule needs a multiple of {LEAST_GRAIN} or more")
         return self
 
     @property
@@ -92,6 +110,14 @@ class ChoiceItem(ItemBase):
     asks: str = ""
     givens: Mapping[str, float] = {}
 
+    @model_validator(mode="after")
+    def _whole(self) -> ChoiceItem:
+        count = len(self.options)
+        _permuted(self.order, count)
+        _as_long(count, self.why, *([self.mistakes] if self.mistakes else []))
+        _positions(self.right, count)
+        return self
+
 
 class OrderItem(ItemBase):
     """Steps to put in order; `steps` stand in the right order, `order` holds the positions as they are shown."""
@@ -100,6 +126,11 @@ class OrderItem(ItemBase):
     steps: tuple[str, ...]
     why: str
     order: tuple[int, ...]
+
+    @model_validator(mode="after")
+    def _whole(self) -> OrderItem:
+        _permuted(self.order, len(self.steps))
+        return self
 
 
 class MatchItem(ItemBase):
@@ -110,6 +141,12 @@ class MatchItem(ItemBase):
     right: tuple[str, ...]
     why: str
     order: tuple[int, ...]
+
+    @model_validator(mode="after")
+    def _whole(self) -> MatchItem:
+        _as_long(len(self.left), self.right)
+        _permuted(self.order, len(self.left))
+        return self
 
 
 class Area(Frozen):
@@ -130,6 +167,12 @@ class SpotItem(ItemBase):
     """What is to be seen at each area, for whoever answers by key or hears the page."""
     right: tuple[int, ...]
     why: tuple[str, ...]
+
+    @model_validator(mode="after")
+    def _whole(self) -> SpotItem:
+        _as_long(len(self.areas), self.labels, self.why)
+        _positions(self.right, len(self.areas))
+        return self
 
 
 class SpokenItem(ItemBase):

@@ -1,15 +1,19 @@
 from __future__ import annotations
 
 import json
+from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from generator.exercises.class_list import Person
-from generator.exercises.printed_set import make_set
+from generator.exercises.printed_set import make_set, mark_set
 from generator.exercises.record import Record, from_json, to_json
 from generator.problems import ProblemsError
 from tests.exercises import small
 from tests.exercises.small_course import course
+from tests.exercises.typed import SIGNS_TYPED
 
 PEOPLE = (Person("Asha"), Person("Bir", "hi"))
 
@@ -75,3 +79,42 @@ def test_a_file_that_is_no_record_is_refused_in_words(data: bytes, part: str) ->
 def test_a_record_with_a_broken_number_names_the_place() -> None:
     text = to_json(record()).decode().replace('"key": ', '"key": "x", "was": ', 1)
     assert any("learners.0.items.0.number.key" in problem for problem in problems(text.encode()))
+
+
+def _changed(tree: Any, at: int, value: Any) -> tuple[Any, int]:
+    """The tree with its leaf number `at` replaced, and how many leaves it has."""
+    if isinstance(tree, dict | list):
+        count = 0
+        made: Any = {} if isinstance(tree, dict) else []
+        for key, inner in tree.items() if isinstance(tree, dict) else enumerate(tree):
+            new, leaves = _changed(inner, at - count, value)
+            count += leaves
+            if isinstance(made, dict):
+                made[key] = new
+            else:
+                made.append(new)
+        return made, count
+    return (value if at == 0 else tree), 1
+
+
+ALL = json.loads(to_json(make_set(course(small.ALL), "pens", PEOPLE, "f", "en", tool="test 1", book=small.BOOK)))
+LEAVES = _changed(ALL["learners"], -1, None)[1]
+STRANGE = [
+    *(None, True, -1, 0, 7, 10**30, -1e308, 1e-320, 0.5),
+    *("", "A", "up", "number", "\ud800", "<b>", [], {}, [0, 0, 0]),
+]
+
+
+@given(st.integers(0, LEAVES - 1), st.sampled_from(STRANGE), st.lists(st.sampled_from(SIGNS_TYPED), max_size=6))
+@settings(max_examples=400)
+def test_a_damaged_record_is_refused_in_words_or_marked(at: int, value: object, typed: list[str]) -> None:
+    learners, _ = _changed(ALL["learners"], at, value)
+    data = json.dumps({**ALL, "learners": learners}).encode("utf-8", "surrogatepass")
+    try:
+        found = from_json("set.json", data)
+    except ProblemsError:
+        return
+    texts = ["".join(typed), "A", "10.25 m", "BA", "1A 2B 3C"]
+    for text in texts:
+        answers = {(learner.number, label): text for learner in found.learners for label, _, _ in learner.labelled()}
+        assert mark_set(found, answers, small.BOOK).learners
