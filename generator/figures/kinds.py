@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from generator.figures import (
+    batching_row,
     cover_gauge,
     cut_platform,
     fittings,
@@ -58,6 +59,7 @@ FIGURES: Mapping[str, FigureKind] = {
     "trough": FigureKind(trough.NEEDS, trough.draw),
     "gauge-box": FigureKind(gauge_box.NEEDS, gauge_box.draw),
     "cover-gauge": FigureKind(cover_gauge.NEEDS, cover_gauge.draw),
+    "batching-row": FigureKind(batching_row.NEEDS, batching_row.draw),
 }
 """Drawings by the name that content uses."""
 
