@@ -14,6 +14,7 @@ from generator.figures import (
     gauge_box,
     hoop_lap,
     manhole,
+    plastering_order,
     ring_plan,
     roof_column,
     roof_dome_props,
@@ -60,6 +61,7 @@ FIGURES: Mapping[str, FigureKind] = {
     "gauge-box": FigureKind(gauge_box.NEEDS, gauge_box.draw),
     "cover-gauge": FigureKind(cover_gauge.NEEDS, cover_gauge.draw),
     "batching-row": FigureKind(batching_row.NEEDS, batching_row.draw),
+    "plastering-order": FigureKind(plastering_order.NEEDS, plastering_order.draw),
 }
 """Drawings by the name that content uses."""
 

@@ -107,6 +107,49 @@ def person(
     return Group("person", tuple(parts))
 
 
+def squatting(foot: Point, side: float = 1.0, hands: Sequence[Point] = (), height: float = PERSON_HEIGHT) -> Group:
+    """A person who squats to work near the ground.
+
+    Args:
+        foot: point on the ground under the feet.
+        side: 1 looks right, -1 looks left.
+        hands: where the hands are, metres of the scene; one or two.
+        height: of the person when standing, metres.
+    """
+
+    def at(ahead: float, up: float) -> Point:
+        return foot[0] + side * ahead * height, foot[1] + up * height
+
+    shoulder, head = at(0.06, 0.47), at(0.10, 0.60)
+    arms = [_arm(shoulder, point, side, height) for point in hands]
+    parts: list[Element] = [*arms[0]] if len(arms) > 1 else []
+    shirt = (
+        (0.03, 0.52),
+        (0.10, 0.51),
+        (0.14, 0.46),
+        (0.10, 0.28),
+        (0.06, 0.12),
+        (-0.10, 0.10),
+        (-0.10, 0.24),
+        (-0.03, 0.44),
+    )
+    sole = ((-0.05, 0.0), (0.09, 0.0), (0.07, 0.03), (0.01, 0.05), (-0.05, 0.05))
+    parts += [
+        Polyline(tuple(at(*point) for point in shirt), Ink.CLOTH, closed=True),
+        limb((at(-0.05, 0.15), at(0.16, 0.29), at(0.0, 0.04)), 0.075 * height),
+        Polyline(tuple(at(*point) for point in sole), Ink.THING, closed=True),
+        Circle(head, 0.072 * height, Ink.THING),
+        Polyline(
+            tuple(on_circle(head, 0.072 * height, 90 - side * 70 + side * step * 32) for step in range(6)),
+            Ink.STEEL,
+            closed=True,
+        ),
+    ]
+    for arm in arms[-1:]:
+        parts += arm
+    return Group("person", tuple(parts))
+
+
 def goat(foot: Point, side: float = 1.0, shoulder: float = GOAT_SHOULDER) -> Group:
     """A goat, standing.
 
