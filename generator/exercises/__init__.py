@@ -4,7 +4,7 @@ from generator.exercises.answers import Answers, read_answers
 from generator.exercises.check import check, separability_table
 from generator.exercises.class_list import Person, read_class_list, same_name
 from generator.exercises.draw import NoVariantError
-from generator.exercises.fill import aids_said, fill, worked
+from generator.exercises.fill import aids_said, fill, rounding_said, worked
 from generator.exercises.help import HELP, helps
 from generator.exercises.items import (
     Area,
@@ -137,6 +137,7 @@ __all__ = [
     "reading_items",
     "reading_lines",
     "readings_script",
+    "rounding_said",
     "same_name",
     "separability",
     "separability_table",

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from generator.calculations import BOOK
 from generator.curriculum.models import WorkedQuestion
 from generator.exercises.items import NumberItem
-from generator.formula import Book, Step, show_full
+from generator.formula import Book, Step, show, show_full
 from generator.words import Words
 
 SLOT = re.compile(r"\{([a-z][a-z0-9_]*)\}")
@@ -41,6 +41,14 @@ def fill(question: WorkedQuestion, givens: Mapping[str, float], words: Words, bo
 def aids_said(item: NumberItem, words: Words) -> str:
     """What may be used for a question, in words."""
     return words.say("exercise.aids", aids=", ".join(words.say_one_of("exercise.aid", aid) for aid in item.aids))
+
+
+def rounding_said(item: NumberItem, words: Words) -> str:
+    """How the worked-out number becomes the answer, where the question asks for a rounded one; empty where not."""
+    if not item.rule or item.exact is None:
+        return ""
+    exact = words.with_unit(show(item.exact, item.places), item.unit)
+    return words.say("exercise.rounded", exact=exact, answer=words.with_unit(item.shown_key, item.unit))
 
 
 def worked(question: WorkedQuestion, givens: Mapping[str, float], book: Book = BOOK) -> tuple[Step, ...]:

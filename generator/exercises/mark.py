@@ -100,7 +100,8 @@ def messages(mark: Mark, words: Words) -> tuple[str, ...]:
         texts.append(words.say_one_of("misconception", f"{name}.hill"))
     texts += mark.why
     if mark.verdict is Verdict.NOT_YET and len(texts) == 1:
-        texts.append(words.say("exercise.no_known_mistake"))
+        picked = mark.value is None
+        texts.append(words.say("exercise.look_again") if picked else words.say("exercise.no_known_mistake"))
     if mark.step_most and mark.verdict is not Verdict.RIGHT:
         texts.append(words.say("exercise.step_credit", have=mark.step_points, most=mark.step_most))
     return tuple(texts)

@@ -603,7 +603,7 @@
       }
     }
     texts = texts.concat(made.why);
-    if (made.verdict === "not_yet" && texts.length === 1) { texts.push(say("exercise.no_known_mistake", {})); }
+    if (made.verdict === "not_yet" && texts.length === 1) { texts.push(made.value === null ? say("exercise.look_again", {}) : say("exercise.no_known_mistake", {})); }
     if (made.step_most && made.verdict !== "right") {
       texts.push(say("exercise.step_credit", { have: made.step_points, most: made.step_most }));
     }

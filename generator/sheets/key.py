@@ -18,6 +18,7 @@ from generator.exercises import (
     ScenarioItem,
     SpokenItem,
     SpotItem,
+    rounding_said,
 )
 from generator.formula import show
 from generator.sheets.flow import Column, Grid, Piece, Row, Text
@@ -113,6 +114,8 @@ def _number(item: NumberItem, scenario: ScenarioItem | None, known: set[str], wo
     yield Text(words.with_unit(item.shown_key, item.unit), _RIGHT)
     steps = BOOK.trace(item.asks, scenario.givens if scenario else item.givens)
     yield from worked_pieces([step for step in steps if step.name not in known], words)
+    if item.rule:
+        yield Text(rounding_said(item, words), TIGHT)
     known.update(step.name for step in steps)
     rows = [
         [

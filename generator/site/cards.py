@@ -11,7 +11,7 @@ from html import escape
 
 from generator.calculations import BOOK
 from generator.curriculum.models import Question, Scenario
-from generator.exercises import aids_said, make_item, make_scenario
+from generator.exercises import aids_said, make_item, make_scenario, rounding_said
 from generator.exercises.items import (
     ChoiceItem,
     MatchItem,
@@ -102,8 +102,8 @@ def _room(item: QuestionItem, words: Words) -> str:
             told = [f"{area.letter}: {text}" for area, text in zip(item.areas, item.labels, strict=True) if text]
             return paragraphs("\n".join(told)) + line
         case SpokenItem():
-            told = escape(words.say("exercise.read_aloud"), quote=False)
-            return f"<p>{told}</p>{_room(item.answer, words)}"
+            note = escape(words.say("exercise.read_aloud"), quote=False)
+            return f"<p>{note}</p>{_room(item.answer, words)}"
         case ChoiceItem():
             return _list([item.options[place] for place in item.order], "A") + line
         case OrderItem():
@@ -136,7 +136,7 @@ def answer(item: QuestionItem, words: Words, givens: Mapping[str, float] | None 
         case NumberItem():
             shown = escape(words.with_unit(item.shown_key, item.unit), quote=False)
             way = steps(BOOK.trace(item.asks, item.givens or givens or {}), words)
-            return f"<p><strong>{shown}</strong></p>{way}"
+            return f"<p><strong>{shown}</strong></p>{way}{paragraphs(rounding_said(item, words))}"
         case ChoiceItem():
             letters = sorted(_letter(item.order, place) for place in item.right)
             reasons = [f"{_letter(item.order, place)}: {item.why[place]}" for place in item.order if item.why[place]]

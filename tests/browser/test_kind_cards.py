@@ -16,6 +16,7 @@ from generator.curriculum.models import Question
 from generator.exercises import NumberItem, SpotItem, make_item
 from generator.exercises.page_data import page_data
 from generator.figures import draw, svg
+from generator.formula import show
 from generator.site.assemble import scripts
 from generator.site.cards import PAGE_SEED, card, numbered
 from generator.site.markup import data_script
@@ -101,10 +102,14 @@ def test_a_unit_is_chosen_the_rounding_told_and_help_opens_in_steps(page: Page) 
     check(place)
     expect(place).to_contain_text(WORDS.say("exercise.slip.not_rounded"))
     expect(worked).to_be_visible()
+    assert made.exact is not None
+    exact, key = (WORDS.with_unit(show(value, made.places), made.unit) for value in (made.exact, made.key))
     place.get_by_label(WORDS.say("page.card.unit")).select_option("cm")
     field.fill(f"{made.key * 100:.0f}")
     check(place)
     expect(place.locator(".ts-feedback")).to_have_class("ts-feedback ts-right")
+    worked.click()
+    expect(place).to_contain_text(WORDS.say("exercise.rounded", exact=exact, answer=key))
 
 
 def test_steps_on_the_way_earn_credit_and_the_first_line_can_be_seen(page: Page) -> None:

@@ -91,6 +91,7 @@ WORDS = {
             "exercise.step_credit": "steps {have} of {most}",
             **{f"quantity.{name}": f"the {name}" for name in BOOK.quantities},
             "exercise.no_known_mistake": "check each step",
+            "exercise.look_again": "look again",
             **{f"misconception.{name}.mistake": f"mistake {name}" for name in BOOK.misconceptions},
             **{f"misconception.{name}.hill": f"hill {name}" for name in BOOK.misconceptions},
         },

@@ -284,6 +284,12 @@
         return make("p", {"class": "ts-verdict"}, say("page.card.the_answer", {answer: shown}));
       }
 
+      function theRounding() {
+        if (!asked.rule) { return []; }
+        return [make("p", {}, say("exercise.rounded", {exact: page.withUnit(T.formula.show(asked.exact, asked.places), asked.unit),
+          answer: page.withUnit(asked.shown_key, asked.unit)}))];
+      }
+
       function help(step, text, content, onOpen) {
         var made = reveal(text, content, onOpen);
         later.push({step: step, help: made});
@@ -297,7 +303,7 @@
         if (T.formula.steps(asked.asks, asked.givens).length > 1) {
           help("first_line", say("page.card.first_line"), function () { return lines(T.formula.steps(asked.asks, asked.givens).slice(0, 1)); });
         }
-        help("solution", say("page.card.worked"), function () { return [theAnswer(), solution(asked.asks, asked.givens)]; }, done);
+        help("solution", say("page.card.worked"), function () { return [theAnswer(), solution(asked.asks, asked.givens)].concat(theRounding()); }, done);
       }
       openHelp();
       if (field.input) {
