@@ -59,6 +59,8 @@ class Ink(StrEnum):
     WOOD = "wood"
     CLOTH = "cloth"
     """Sacks and clothes."""
+    PLASTIC = "plastic"
+    """Plastic sheet."""
     SCREEN = "screen"
     """Gauze or mesh so fine that its wires can't be drawn."""
     LINED = "lined"
@@ -73,6 +75,19 @@ class Ink(StrEnum):
     """Mortar cut through, so thin that dots alone would not show it."""
     WATER_LINE = "water-line"
     """The level of the water."""
+    WIRE_SECOND = "wire-second"
+    """Wire of a second strip, told from the first also in black and white because it is thinner."""
+    EDGE_LINE = "edge-line"
+    """Mesh seen along its edge."""
+    EDGE_SECOND = "edge-second"
+    MESH_TURNED = "mesh-turned"
+    """Mesh of the floor, told from the wall's own."""
+    JOINT = "joint"
+    """Between two days of work: rough."""
+    TIE = "tie"
+    TIE_LINE = "tie-line"
+    PULL = "pull"
+    """How much something pulls: the wider, the more."""
     FRAME_LINE = "frame-line"
     """The middle of the bars, where no single bar is drawn."""
     STEEL_LINE = "steel-line"
@@ -153,6 +168,7 @@ PENS: dict[Ink, Pen] = {
     Ink.BODY: Pen(_BLACK, _PAPER, 1.3),
     Ink.WOOD: Pen("#3a3128", "#e6d0a8", 1.0),
     Ink.CLOTH: Pen("#3a3128", "#cfd8d6", 1.1),
+    Ink.PLASTIC: Pen("#3d4a52", "#eef3f6", 1.3),
     Ink.SCREEN: Pen(_BLACK, "none", 2.2, (1.6, 1.4)),
     Ink.LINED: Pen("#5a5347", "none", 3.2),
     Ink.CROSS: Pen("#8c1a1a", "none", 2.6),
@@ -161,6 +177,14 @@ PENS: dict[Ink, Pen] = {
     Ink.GRAVEL: Pen("#4a453c", "none", 0.8),
     Ink.MORTAR_CUT: Pen(_BLACK, "#dcd5c6", 1.1),
     Ink.WATER_LINE: Pen("#1d6a86", _PAPER, 1.4),
+    Ink.WIRE_SECOND: Pen("#7a4a1e", "none", 0.8),
+    Ink.EDGE_LINE: Pen(_BLACK, "none", 2.6),
+    Ink.EDGE_SECOND: Pen("#7a4a1e", "none", 2.6, (5.0, 2.0)),
+    Ink.MESH_TURNED: Pen("#7a4a1e", "none", 2.4, (4.0, 2.0)),
+    Ink.JOINT: Pen(_BLACK, "none", 2.2),
+    Ink.TIE: Pen(_BLACK, "#e3a869", 1.3),
+    Ink.TIE_LINE: Pen(_BLACK, "none", 1.5),
+    Ink.PULL: Pen(_BLACK, "#7fb3c0", 1.1),
     Ink.FRAME_LINE: Pen(_BLACK, "none", 1.2, (5.0, 2.5)),
     Ink.STEEL_LINE: Pen(_BLACK, "none", 2.0),
     Ink.PAPER: Pen("none", _PAPER, 0.0),

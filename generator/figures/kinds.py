@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from generator.figures import (
     batching_row,
     cover_gauge,
+    curing_cover,
     cut_platform,
     fittings,
     frame_elevation,
@@ -62,6 +63,7 @@ FIGURES: Mapping[str, FigureKind] = {
     "cover-gauge": FigureKind(cover_gauge.NEEDS, cover_gauge.draw),
     "batching-row": FigureKind(batching_row.NEEDS, batching_row.draw),
     "plastering-order": FigureKind(plastering_order.NEEDS, plastering_order.draw),
+    "curing-cover": FigureKind(curing_cover.NEEDS, curing_cover.draw),
 }
 """Drawings by the name that content uses."""
 
