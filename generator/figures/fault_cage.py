@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from generator.figures.areas import Spot, add_area
+from generator.figures.areas import TARGET, Spot, add_area
 from generator.figures.fault_parts import finished, line, paper, rect, slots, task, task_height, tie, torn, woven
 from generator.figures.ink import Ink
 from generator.figures.page import DISC, MARGIN, Page
@@ -203,7 +203,7 @@ MISSING_STARTER = Spot(
 
 _GAPS = 3
 _GAP = 94.0
-"""From hoop to hoop, paper units."""
+"""From hoop to hoop, paper units, where thick steel leaves so much room."""
 _BELLY = 0.032
 """How far the mesh stands off in the drawing, metres."""
 
@@ -212,16 +212,17 @@ def _mesh_belly(values: Mapping[str, float], words: Words, order: tuple[str, ...
     """The cage cut from top to foot: a bar, the hoops before it, mesh on both sides, tied at each hoop."""
     lines = task(words)
     gap = values["hoop_spacing_closing"]
-    unit = gap / _GAP
+    steel = values["bar_diameter"] + 2 * values["hoop_diameter"] + 4 * values["outside_mesh_thickness"]
+    unit = max(gap / _GAP, steel / 1000 / 110.0)
     thin = 0.001 / unit
     bar, hoop = values["bar_diameter"] * thin, values["hoop_diameter"] * thin
     inside, outside = (max(values[f"{side}_mesh_thickness"] * thin, 3.0) for side in ("inside", "outside"))
     top = MARGIN + 6
-    foot = top + (_GAPS + 0.5) * _GAP
+    foot = top + (_GAPS + 0.5) * gap / unit
     belly = min(_BELLY / unit, 34.0)
     page = Page(unit, foot + 6 + task_height(lines))
     middle = 0.66 * VIEW
-    levels = [top + (number + 0.25) * _GAP for number in range(_GAPS + 1)]
+    levels = [top + (number + 0.25) * gap / unit for number in range(_GAPS + 1)]
     page.add(Group("bar", (rect(page, middle - bar / 2, top, middle + bar / 2, foot, Ink.STEEL_EDGE),)))
     right = middle + bar / 2 + hoop
     for level in levels:
@@ -236,16 +237,16 @@ def _mesh_belly(values: Mapping[str, float], words: Words, order: tuple[str, ...
             shape = [(0.0, 0.0), (0.14, 0.25), (0.3, 0.75), (0.5, 1.0), (0.7, 0.75), (0.86, 0.25), (1.0, 0.0)]
             bulges[side] = [(high + (low - high) * at, out * belly * off) for at, off in shape]
         reach = belly + thick
-        near, far = sorted((x - out * thick / 2, x + out * reach))
+        near, far = sorted((x - out * thick / 2, x + out * max(reach, TARGET)))
         box = paper(page, near, high + 5, far, low - 5)
-        add_area(page, name, box, (x + out * (reach + DISC + 5), (high + low) / 2))
+        add_area(page, name, box, (x + out * (max(reach, TARGET) + DISC + 3), (high + low) / 2))
     for side, (x, thick, _) in faces.items():
         page.add(woven(page, x, top, foot, thick, bulges[side]))
     for level in levels:
         ends = ((middle - bar / 2 - inside - 1, level - 3), (right + outside + 1, level + 1))
         page.add(Group("tie", (line(page, ends, Ink.WIRE),)))
     palm = HAND_LENGTH / page.unit
-    if palm < 230:
+    if palm < 165:
         page.add(hand(page.at(MARGIN + 0.45 * palm, (top + foot + palm) / 2), forearm=0.2))
     return finished(page, "fault-mesh-belly", lines, words)
 

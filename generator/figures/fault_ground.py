@@ -69,7 +69,8 @@ def _fill(values: Mapping[str, float], words: Words, order: tuple[str, ...]) -> 
     """Four tanks from the side, the ground below them cut open."""
     lines = task(words)
     wide, high = values["base_diameter"], values["wall_height"]
-    unit = max(wide / 84.0, high / _TALL)
+    slab = values["base_concrete_thickness"] / 1000
+    unit = max(wide / 84.0, (high + slab) / (_TALL - 5))
     row = _TALL + _GROUND + 16
     page = Page(unit, MARGIN + 2 * row + task_height(lines))
     cells = [(left, MARGIN + number * row, right) for number in (0, 1) for left, right in slots(2)]

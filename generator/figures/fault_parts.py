@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from generator.figures.ink import HatchKind, Ink
 from generator.figures.layout import Box
@@ -219,7 +220,7 @@ def woven(
     steps = max(4, round((foot - top) / max(6.0, thick)))
 
     def off(down: float) -> float:
-        for (high, first), (low, last) in zip(bulge, bulge[1:], strict=False):
+        for (high, first), (low, last) in pairwise(bulge):
             if high <= down <= low:
                 return first + (last - first) * (down - high) / (low - high)
         return 0.0

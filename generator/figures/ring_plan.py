@@ -11,7 +11,7 @@ from collections.abc import Mapping
 
 from generator.figures.ink import HatchKind, Ink
 from generator.figures.layout import Block
-from generator.figures.page import MARGIN, Page, heading_height, note_height, note_lines
+from generator.figures.page import DISC, MARGIN, Page, heading_height, note_height, note_lines
 from generator.figures.scene import (
     VIEW,
     ArcDimension,
@@ -208,9 +208,10 @@ class _RingPlan:
     def _mark_wall(self) -> None:
         """Ties the lower picture to its place on the ring."""
         page, unit = self._page, self._page.unit
-        x, y = on_circle(self._centre, (_RING - 27) * unit, _MARKED)
+        out = min(_RING - 27, self._inside / unit - DISC - 5)  # inside the wall, however thick it is
+        x, y = on_circle(self._centre, out * unit, _MARKED)
         page.disc(2, x / unit, page.height - y / unit)
-        near, far = (on_circle(self._centre, (_RING - off) * unit, _MARKED) for off in (15, 1))
+        near, far = (on_circle(self._centre, off * unit, _MARKED) for off in (out + 12, _RING - 1))
         page.add(Line(near, far, Ink.LEADER))
 
     def _draw_wall(self) -> None:

