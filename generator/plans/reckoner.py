@@ -180,6 +180,8 @@ def _runs(plan: Plan) -> tuple[HoopRun, ...]:
 def reckoner_sections(reckoner: Reckoner, words: Words) -> tuple[Section, ...]:
     """The reckoner told in sections: how it is read, where it does not hold, the tables, the cautions.
 
+    The first line of the first one says that this is no code, and who decides.
+
     Args:
         reckoner: from `make_reckoner`.
         words: of the reader's language.
@@ -253,16 +255,22 @@ def _schedule(rows: Sequence[ReckonerRow], tell: Tell) -> Section:
 
 def _bar_cells(bars: BarSchedule, tell: Tell) -> tuple[str, ...]:
     words, none = tell.words, "–"
+
+    def of(count: int, what: str) -> str:
+        return words.say("plan.reckoner.of", count=tell.number(count), what=what)
+
     runs = "; ".join(
-        words.say("plan.reckoner.run", count=tell.number(run.count), spacing=tell.sized(run.spacing, 3, "m"))
+        words.say("plan.reckoner.run", count=tell.number(run.count), spacing=tell.sized(run.spacing, 3, "m")).replace(
+            " ", "\u00a0"
+        )
         for run in bars.runs
     )
     if bars.mesh_layers:
         runs = words.say("plan.reckoner.mesh_alone", count=bars.mesh_layers, mesh=tell.mesh(bars.mesh))
     return (
-        none if bars.angle is None else f"{tell.number(bars.angles)} × {tell.angle(bars.angle)}",
+        none if bars.angle is None else of(bars.angles, tell.angle(bars.angle)),
         none if bars.hoop is None else tell.bar(bars.hoop),
         runs,
-        none if bars.upright is None else f"{tell.number(bars.uprights)} × {tell.bar(bars.upright)}",
-        f"{tell.number(bars.starters)} × {tell.bar(bars.starter)}, {tell.sized(bars.starter_spacing, 2, 'm')}",
+        none if bars.upright is None else of(bars.uprights, tell.bar(bars.upright)),
+        f"{of(bars.starters, tell.bar(bars.starter))}, {tell.sized(bars.starter_spacing, 2, 'm')}",
     )

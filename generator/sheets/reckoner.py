@@ -9,10 +9,11 @@ from generator.sheets.booklet import section_table
 from generator.sheets.flow import Box, Column, Piece, Row, Text
 from generator.sheets.page import About, Part, content_hash, sheet_pdf
 from generator.sheets.signs import Caution
-from generator.sheets.styles import HEADING, SUBHEADING, TIGHT, TITLE
+from generator.sheets.styles import CELL, HEADING, SUBHEADING, TIGHT, TITLE
 from generator.words import Words
 
 _BULLET, _MARKER = "•", 14.0
+_LINE = CELL.but(after=1.0)
 _BESIDE = ("stricter", "never")
 """Short lists that stand side by side."""
 
@@ -48,7 +49,7 @@ def _list(section: Section) -> Piece:
 
 def _bullets(lines: Sequence[str]) -> Iterator[Piece]:
     for line in lines:
-        yield Row([(_MARKER, Text(_BULLET, TIGHT)), (None, Text(line, TIGHT))], gap=0, after=TIGHT.after)
+        yield Row([(_MARKER, Text(_BULLET, _LINE)), (None, Text(line, _LINE))], gap=0, after=_LINE.after)
 
 
 def _pieces(section: Section, words: Words) -> Iterator[Piece]:
@@ -62,6 +63,9 @@ def _pieces(section: Section, words: Words) -> Iterator[Piece]:
     if section.key == "larger":
         yield Box(Column([Text(line, TIGHT.but(bold=True)) for line in section.lines]), line=2.0, before=2.0, after=5.0)
     else:
-        yield from _bullets(section.lines)
+        first = section.key == "use"
+        for line in section.lines[:first]:
+            yield Box(Text(line, TIGHT.but(bold=True)), line=2.0, before=2.0, after=5.0)
+        yield from _bullets(section.lines[first:])
     if section.head:
         yield section_table(section)

@@ -57,13 +57,16 @@ def _modules(content: CourseContent) -> list[Module]:
 
 
 def check(content: CourseContent) -> list[Problem]:
-    """Modules whose id is the name of another page."""
+    """Modules whose id is the name of another page, and sheets whose id is the name of another sheet."""
+    pages = [("module", name, "the site has a page") for name in content.modules if name in NOT_MODULES]
+    sheets = [
+        (kind, RECKONER, "there is a sheet")
+        for kind, found in (("handout", content.handouts), ("practical", content.practicals))
+        if RECKONER in found
+    ]
     return [
-        content.problem(
-            "module", name, ("id",), "taken-name", f"the site has a page '{name}' already", "choose another id"
-        )
-        for name in content.modules
-        if name in NOT_MODULES
+        content.problem(kind, name, ("id",), "taken-name", f"{what} '{name}' already", "choose another id")
+        for kind, name, what in (*pages, *sheets)
     ]
 
 

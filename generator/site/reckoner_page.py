@@ -11,6 +11,8 @@ from generator.words import Words
 
 RECKONER = "ready-reckoner"
 """Name of the page, and of the printed sheet."""
+_LONG = 15
+"""Letters of a cell that would be a tall tower in a narrow column."""
 
 
 def reckoner_page(reckoner: Reckoner, words: Words) -> str:
@@ -24,12 +26,17 @@ def reckoner_page(reckoner: Reckoner, words: Words) -> str:
     for section in reckoner_sections(reckoner, words):
         parts.append(f"## {section.heading} {{#reckoner-{section.key}}}")
         if section.key == "cautions":
+            items = "".join(f"<li>{escape(line, quote=False)}</li>" for line in section.lines)
+            parts.append(block(f'<div class="ts-caution" role="note"><ul>{items}</ul></div>'))
+        elif section.key == "larger":
             parts.append(block(caution("\n".join(section.lines), words)))
-        elif section.lines:
-            parts.append("\n".join(f"- {line}" for line in section.lines))
+        else:
+            first = section.key == "use"
+            parts += [f"**{line}**" for line in section.lines[:first]]
+            parts.append("\n".join(f"- {line}" for line in section.lines[first:]))
         if section.head:
             parts.append(block(table(section)))
-    return "\n\n".join(part.strip() for part in parts) + "\n"
+    return "\n\n".join(part.strip() for part in parts if part) + "\n"
 
 
 def table(section: Section) -> str:
@@ -40,6 +47,7 @@ def table(section: Section) -> str:
     return f'<div class="ts-scroll"><table class="ts-table">{inside}</table></div>'
 
 
-def _row(cells: Iterable[str]) -> str:
-    first, *rest = (escape(cell, quote=False) for cell in cells)
-    return f'<th scope="row">{first}</th>' + "".join(f"<td>{cell}</td>" for cell in rest)
+def _row(texts: Iterable[str]) -> str:
+    first, *rest = (escape(cell, quote=False) for cell in texts)
+    cells = (f'<td class="ts-long">{cell}</td>' if len(cell) > _LONG else f"<td>{cell}</td>" for cell in rest)
+    return f'<th scope="row">{first}</th>{"".join(cells)}'

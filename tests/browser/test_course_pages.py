@@ -104,7 +104,9 @@ def test_no_page_template_has_a_known_barrier(built: Built, watched: Watched, la
         f"site/{language}/index.html",
         f"site/{language}/frame.html",
         f"site/{language}/about-this-stick.html",
+        f"site/{language}/ready-reckoner.html",
         f"phone/tankschool-{language}.html#frame",
+        f"phone/tankschool-{language}.html#ready-reckoner",
     ):
         watched.page.goto("about:blank")
         watched.page.goto(address(built, path))

@@ -22,7 +22,15 @@ def test_a_build_again_after_an_edit_and_after_a_fault(tmp_path: Path, capsys: p
     """One walk, because a build takes seconds: first, again, one lesson edited, one file spoilt."""
     content, output = with_second_module(tmp_path / "content"), tmp_path / "output"
     first = built(content, output, capsys)
-    assert {"site-en", "site-hi", "one-file-en", "sheets-frame-en", "sheets-second-hi"} <= set(first)
+    assert {
+        "site-en",
+        "site-hi",
+        "one-file-en",
+        "sheets-frame-en",
+        "sheets-second-hi",
+        "reckoner",
+        "sheets-ready-reckoner-hi",
+    } <= set(first)
     stick = tree(output / "stick")
     assert "START-HERE.html" in stick
     assert any(path.startswith("pdf/hi/") for path in stick)

@@ -208,9 +208,12 @@ def test_a_call_that_can_t_be_meant_is_explained(
 
 def test_named_sheets_are_listed_and_written(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["sheets", "--list"]) == ExitCode.GOOD
-    assert "close-a-ring" in capsys.readouterr().out
-    assert run(["sheets", "frame-card", "close-a-ring", "--language", "hi", "--output", str(tmp_path)]) == ExitCode.GOOD
-    assert sorted(tree(tmp_path)) == ["sheets/close-a-ring-hi.pdf", "sheets/frame-card-hi.pdf"]
+    listed = capsys.readouterr().out
+    assert "close-a-ring" in listed
+    assert "ready-reckoner" in listed
+    names = ["close-a-ring", "frame-card", "ready-reckoner"]
+    assert run(["sheets", *names, "--language", "hi", "--output", str(tmp_path)]) == ExitCode.GOOD
+    assert sorted(tree(tmp_path)) == [f"sheets/{name}-hi.pdf" for name in names]
 
 
 @pytest.mark.parametrize(
