@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import closing
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
@@ -12,7 +13,7 @@ from sqlalchemy import Connection, delete, select, update
 from generator.exercises import same_name
 from generator.problems import RefusedError
 from generator.registry.entry import Entry
-from generator.registry.store import Registry, reading, writing
+from generator.registry.store import Registry, plain_errors, reading, writing
 from generator.registry.tables import (
     ROLES,
     answers,
@@ -218,10 +219,8 @@ def _payloads_of(subject: str) -> Any:
 def _forget_pages(registry: Registry) -> None:
     """Take erased words out of SQLite's side file, too; its own pages are overwritten as they are freed."""
     if not registry.is_server:
-        with registry.engine.connect() as connection:
-            connection.exec_driver_sql("COMMIT")
-            connection.exec_driver_sql("PRAGMA wal_checkpoint(TRUNCATE)")
-            connection.exec_driver_sql("BEGIN")
+        with plain_errors(registry.place), closing(registry.engine.raw_connection()) as raw:
+            raw.cursor().execute("PRAGMA wal_checkpoint(TRUNCATE)")
 
 
 def _may_be_erased(connection: Connection, key: int) -> None:
@@ -274,7 +273,9 @@ def require_role(connection: Connection, person: int | None, role: str) -> None:
     """
     if not has_role(connection, person, role):
         who = "nobody was named" if person is None else f"person {person} has not this role"
-        raise RefusedError(f"only a {role} may do this, and {who}: ask a coordinator of the registry")
+        raise RefusedError(
+            f"only {'an' if role[0] in 'aeiou' else 'a'} {role} may do this, and {who}: ask a coordinator of the registry"
+        )
 
 
 def _held(role: str) -> Any:

@@ -179,21 +179,20 @@ def rewrite(registry: Registry, *statements: str) -> None:
                 connection.execute(text(statement))
             connection.execute(text("set session_replication_role = origin"))
         return
-    with registry.engine.connect() as connection:
-        raw: Any = connection.connection.driver_connection
-        raw.execute("rollback")
-        triggers = raw.execute("select name, sql from sqlite_master where type = 'trigger'").fetchall()
-        raw.execute("pragma foreign_keys = off")
-        raw.execute("pragma ignore_check_constraints = on")
-        for name, _ in triggers:
-            raw.execute(f"drop trigger {name}")
-        for statement in statements:
-            raw.execute(statement)
-        for _, made in triggers:
-            raw.execute(made)
-        raw.execute("pragma foreign_keys = on")
-        raw.execute("pragma ignore_check_constraints = off")
-        raw.execute("begin")
+    own = registry.engine.raw_connection()
+    raw: Any = own.driver_connection
+    triggers = raw.execute("select name, sql from sqlite_master where type = 'trigger'").fetchall()
+    raw.execute("pragma foreign_keys = off")
+    raw.execute("pragma ignore_check_constraints = on")
+    for name, _ in triggers:
+        raw.execute(f"drop trigger {name}")
+    for statement in statements:
+        raw.execute(statement)
+    for _, made in triggers:
+        raw.execute(made)
+    raw.execute("pragma foreign_keys = on")
+    raw.execute("pragma ignore_check_constraints = off")
+    own.close()
 
 
 def scalar(registry: Registry, statement: str) -> Any:

@@ -1,0 +1,171 @@
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from sqlalchemy import select
+
+from generator.exercises import mark_set, read_answers
+from generator.problems import ProblemsError, RefusedError, decode
+from generator.registry import Imported, audit, chain_head, erase_person, import_answers
+from generator.registry.answers import _careful, _quick, _Seat
+from generator.registry.tables import answers
+from tests.exercises import small as questions
+from tests.registry.small import Office, small_marker, typed_right
+
+
+def typed(office: Office, sitting: int, data: bytes, **other: Any) -> Imported:
+    return import_answers(
+        office.registry, sitting, "answers.csv", data,
+        **{"by": office.boss, "now": office.tick(), "marker": small_marker, **other},
+    )  # fmt: skip
+
+
+def rows(office: Office) -> list[Any]:
+    with office.registry.engine.connect() as connection:
+        return list(connection.execute(select(answers).order_by(answers.c.paper, answers.c.label)))
+
+
+def test_the_marks_are_those_of_the_set(any_office: Office) -> None:
+    """Errors carried forward included: part 2 of the scenario is wrong, and part 3 follows from it."""
+    office = any_office
+    sitting = office.sit()
+    lines = typed_right(office.record()).decode().splitlines()
+    wrong = [line for line in lines if not line.startswith(("1,11,", "1,12,"))] + ["1,11,7", "1,12,70.4"]
+    data = ("\n".join(wrong) + "\n").encode()
+    assert typed(office, sitting, data) == Imported(39, 0, True)
+    record = office.record()
+    alone = mark_set(record, read_answers("answers.csv", data, record), questions.BOOK)
+    expected = [
+        (int(label), mark.item, mark.competency, str(mark.verdict), mark.points, mark.most, " ".join(mark.misconceptions))
+        for learner in alone.learners for label, mark in learner.marks
+    ]  # fmt: skip
+    found = [(r.label, r.item, r.competency, r.verdict, r.points, r.most, r.misconceptions) for r in rows(office)]
+    assert found == expected
+    assert "right_from_earlier" in {r.verdict for r in rows(office)}
+    assert audit(office.registry) == ()
+
+
+def test_the_same_table_again_changes_nothing_and_more_rows_are_added(any_office: Office) -> None:
+    office = any_office
+    sitting = office.sit()
+    first, whole = typed_right(office.record(), (1,)), typed_right(office.record())
+    assert typed(office, sitting, first) == Imported(13, 0, True)
+    head = chain_head(office.registry)
+    assert typed(office, sitting, first) == Imported(0, 13, True)
+    assert chain_head(office.registry) == head
+    assert typed(office, sitting, whole) == Imported(26, 13, True)
+    assert typed(
+        office, sitting, b"learner;question;answer\nasha;wires-of-a-pen;" + whole.split(b",")[4].split(b"\n")[0]
+    )
+    assert len(rows(office)) == 39
+    assert audit(office.registry) == ()
+
+
+def test_questions_can_be_added_later_to_a_paper(office: Office) -> None:
+    sitting = office.sit()
+    assert typed(office, sitting, b"learner,question,answer\n1,1,5\n1,2,6\n") == Imported(2, 0, True)
+    assert typed(office, sitting, b"learner,question,answer\n1,2,6\n1,3,\n") == Imported(1, 1, True)
+    assert [(row.label, row.verdict) for row in rows(office)][2] == (3, "blank")
+    assert audit(office.registry) == ()
+
+
+def test_parts_that_hang_together_are_marked_together(office: Office) -> None:
+    sitting = office.sit()
+    assert typed(office, sitting, b"learner,question,answer\n1,a-new-pen/round,10.05\n") == Imported(4, 0, True)
+    assert [row.verdict for row in rows(office)] == ["right", "blank", "blank", "blank"]
+    with pytest.raises(ProblemsError, match="question 11 of paper 1 is recorded already as ''"):
+        typed(office, sitting, b"learner,question,answer\n1,11,8\n")
+
+
+def test_a_dry_run_keeps_nothing(any_office: Office) -> None:
+    office = any_office
+    sitting = office.sit()
+    head = chain_head(office.registry)
+    assert typed(office, sitting, typed_right(office.record()), dry_run=True) == Imported(39, 0, False)
+    assert chain_head(office.registry) == head
+    assert rows(office) == []
+
+
+def test_all_problems_come_at_once_with_their_places(office: Office) -> None:
+    sitting = office.sit()
+    typed(office, sitting, b"learner,question,answer\n2,1,5\n")
+    data = b"learner,question,answer\n1,1,5\nAsah,1,5\n1,99,5\n1,1,6\n2,1,6\n,2,1\n"
+    head = chain_head(office.registry)
+    with pytest.raises(ProblemsError) as caught:
+        typed(office, sitting, data)
+    assert [str(problem) for problem in caught.value.problems] == [
+        "answers.csv:7:1: 'learner' is empty (fix: fill it, or remove the row)",
+    ]
+    with pytest.raises(ProblemsError) as caught:
+        typed(office, sitting, data.replace(b",2,1\n", b""))
+    assert [str(problem) for problem in caught.value.problems] == [
+        "answers.csv:3:1: the sitting has no paper of 'Asah' (fix: did you mean 'Asha'?)",
+        "answers.csv:4:3: paper 1 has no question '99' (fix: its questions are 1 to 13)",
+        "answers.csv:5:5: question 1 of paper 1 has another answer, '5', in line 2 (fix: keep the one that stands on the "
+        "paper)",
+        "answers.csv:6:5: question 1 of paper 2 is recorded already as '5' (fix: a recorded answer is not changed; if it "
+        "is wrong, the way is an appeal)",
+    ]
+    assert chain_head(office.registry) == head
+
+
+@pytest.mark.parametrize(
+    "data",
+    [b"", b"learner,question\n1,1\n", b"PK\x03\x04", b"\xff\xfe", b"learner,question,answer\n", b'learner\n"1\n'],
+)
+def test_no_table_ends_in_a_traceback(office: Office, data: bytes) -> None:
+    with pytest.raises(ProblemsError):
+        typed(office, office.sit(), data)
+
+
+def test_only_coordinators_type_answers_and_only_to_sittings(office: Office) -> None:
+    with pytest.raises(RefusedError, match="only a coordinator"):
+        typed(office, office.sit(), typed_right(office.record()), by=office.ids["Tenzin"])
+    with pytest.raises(RefusedError, match="no sitting 917"):
+        typed(office, 917, typed_right(office.record()))
+
+
+def test_erased_people_have_no_paper_to_type(office: Office) -> None:
+    sitting = office.sit()
+    typed(office, sitting, typed_right(office.record()))
+    erase_person(office.registry, office.ids["Asha"], by=office.boss, reason="own wish", now=office.tick())
+    own = [row for row in rows(office) if row.paper == 1]
+    assert {row.answer for row in own} == {None}
+    assert "right" in {row.verdict for row in own}
+    with pytest.raises(ProblemsError, match="no paper of '1'"):
+        typed(office, sitting, b"learner,question,answer\n1,1,5\n")
+    assert audit(office.registry) == ()
+
+
+class Key:
+    """A key of three questions."""
+
+    labels = {"1": 1, "2": 2, "3": 3, "q1": 1}  # noqa: RUF012 (a protocol's field)
+
+
+SEATS = {
+    n: _Seat(n, name, Key(), {} if n < 3 else {1: "5"}) for n, name in ((1, "Asha"), (2, "Bir"), (3, "Chandra Devi"))
+}  # type: ignore[arg-type]
+cell = st.sampled_from(
+    ["1", "2", "3", "4", "q1", "Asha", " bir ", "chandra  devi", "", "5", " 6", "'-1", '"7"', "x y", "1;2"]
+)
+
+
+@given(st.sampled_from([",", ";", "\t"]), st.lists(st.lists(cell, min_size=1, max_size=4), max_size=5), st.booleans())
+@settings(max_examples=600, suppress_health_check=[HealthCheck.too_slow])
+def test_the_quick_way_reads_what_the_careful_way_reads(sign: str, table: list[list[str]], end: bool) -> None:
+    lines = [["learner", "Question ", "answer"], *table]
+    data = ("\n".join(sign.join(line) for line in lines) + ("\n" if end else "")).encode()
+    quick = _quick(decode("a.csv", data), SEATS)
+    if quick is None:
+        return
+    assert quick == _careful("a.csv", data, SEATS)
+
+
+def test_the_quick_way_is_taken_by_a_plain_table() -> None:
+    data = "learner,question,answer\n1,1,5\n1,2, 1 500\n\nbir,q1,\n3,1,5\n"
+    assert _quick(data, SEATS) == {1: {1: "5", 2: "1 500"}, 2: {1: ""}, 3: {1: "5"}}
+    assert _quick(data, SEATS) == _careful("a.csv", data.encode(), SEATS)
