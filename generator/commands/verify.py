@@ -1,0 +1,185 @@
+"""`verify`: checks a certificate, offline: from its text, from a picture of its code, or its number against a list."""
+
+from __future__ import annotations
+
+import os
+import sys
+from datetime import UTC, datetime
+from pathlib import Path
+
+import click
+
+from generator import curriculum
+from generator.commands.course import file_bytes
+from generator.commands.tool import content_option, json_option, language_option, say_json
+from generator.credentials import (
+    MAX_AGE,
+    ListInUse,
+    NotAcceptedError,
+    Note,
+    Outcome,
+    PublicKeys,
+    UnreadableImageError,
+    Verdict,
+    codes_in,
+    effective_day,
+    newest_seen,
+    read_public_keys,
+    remembered,
+    save,
+    told,
+    use_list,
+    verdict_data,
+    verify_certificate,
+    verify_number,
+)
+from generator.credentials.seen import FILE as SEEN_FILE
+from generator.problems import ExitCode, MachineError, Problem, ProblemsError
+from generator.registry.numbers import is_number
+from generator.registry.place import default_place
+from generator.words import Words
+
+KEYS_FILE = "public-keys.json"
+LIST_FILE = "withdrawn.txt"
+
+
+@click.command()
+@click.argument("text", required=False)
+@click.option("--image", type=click.Path(dir_okay=False, path_type=Path), help="A photo or scan of the square code.")
+@click.option("--file", "file", type=click.Path(dir_okay=False, path_type=Path), help="A file that holds the text.")
+@click.option("--number", help="Only a number, held against the list.")
+@click.option("--list", "list_file", type=click.Path(dir_okay=False, path_type=Path),
+              help=f"The signed list of withdrawn numbers; else {LIST_FILE} in the data folder.")  # fmt: skip
+@click.option("--keys", type=click.Path(dir_okay=False, path_type=Path),
+              help=f"The issuer's file of public keys; else {KEYS_FILE} in the data folder.")  # fmt: skip
+@click.option("--max-age", type=click.IntRange(1, 3660), default=MAX_AGE, show_default=True,
+              help="Days after which a list is called old.")  # fmt: skip
+@click.option("--data", type=click.Path(file_okay=False, path_type=Path), help="The data folder of this user.")
+@language_option
+@content_option
+@json_option
+def verify(
+    text: str | None,
+    image: Path | None,
+    file: Path | None,
+    number: str | None,
+    list_file: Path | None,
+    keys: Path | None,
+    max_age: int,
+    data: Path | None,
+    language: str,
+    content: Path,
+    as_json: bool,
+) -> int:
+    """Check a certificate, without the internet: its TEXT, a picture of its code, or its number against a list.
+
+    It says what was checked and what was not. Exit code 0: the signature is good and the certificate is in force, or a
+    number is not on the list; 3: do not rely on it; 1: the input can't be read.
+
+    Example: python3 tankschool.py verify --image card.jpg --keys public-keys.json --list withdrawn.txt
+    """
+    if sum(given is not None for given in (text, image, file, number)) != 1:
+        raise click.UsageError("Say one of: TEXT, --image FILE, --file FILE, or --number NUMBER.")
+    words = _words(content, language)
+    now = datetime.now(UTC)
+    folder = data or default_place(os.environ, Path.home(), sys.platform).parent
+    pinned = _keys(keys or folder / KEYS_FILE, words)
+    listed = _listed(_list_path(list_file, folder), pinned, folder, now, max_age, words)
+    if number is not None:
+        verdict = _on_number(number, listed, now)
+    else:
+        verdict = verify_certificate(_text(text, image, file, words), pinned, listed, now)
+    if as_json:
+        say_json(verdict_data(verdict, pinned.issuer))
+    else:
+        for line in told(verdict, pinned.issuer, words):
+            click.echo(line)
+        if verdict.key is not None:
+            click.echo(words.say("certificate.compare_key"))
+    return ExitCode.GOOD if verdict.outcome in (Outcome.GENUINE, Outcome.NOT_LISTED) else ExitCode.REFUSED
+
+
+def _words(content: Path, language: str) -> Words:
+    loaded = curriculum.load(content)
+    if loaded.content is None:
+        raise ProblemsError(loaded.problems)
+    words = loaded.content.words.get(language)
+    if words is None:
+        raise click.UsageError(f"There is no language '{language}'. There are: {', '.join(loaded.content.words)}.")
+    return words
+
+
+def _problem(path: Path | str, code: str, what: str, fix: str) -> ProblemsError:
+    return ProblemsError([Problem(str(path), 0, 0, code, what, fix)])
+
+
+def _ascii_file(path: Path) -> str:
+    return file_bytes(path).decode("utf-8", "replace").removeprefix("\ufeff")
+
+
+def _keys(path: Path, words: Words) -> PublicKeys:
+    """The keys that count."""
+    if not path.is_file():
+        raise _problem(
+            path, "no-keys", "there is no file of public keys", f"give one with --keys, or put it there as {KEYS_FILE}"
+        )
+    try:
+        return read_public_keys(_ascii_file(path))
+    except NotAcceptedError as error:
+        what = words.say_one_of("certificate.refused", error.code, **error.values)
+        raise _problem(path, "bad-keys", what, "take the file anew from the issuer") from None
+
+
+def _list_path(given: Path | None, folder: Path) -> Path | None:
+    usual = folder / LIST_FILE
+    return given if given is not None else usual if usual.is_file() else None
+
+
+def _listed(path: Path | None, keys: PublicKeys, folder: Path, now: datetime, max_age: int, words: Words) -> ListInUse:
+    """The list, held against the newest that was seen here; its date is kept."""
+    memory = folder / SEEN_FILE
+    known = _ascii_file(memory) if memory.is_file() else None
+    seen = newest_seen(known, keys.identity)
+    try:
+        listed = use_list(None if path is None else _ascii_file(path), keys, now, seen, max_age)
+    except NotAcceptedError as error:
+        what = words.say_one_of("certificate.refused", error.code, **error.values)
+        raise _problem(path or "", "bad-list", what, "take the list anew from the issuer") from None
+    if listed.newest is not None and listed.newest != seen:
+        try:
+            save(memory, remembered(known, keys.identity, listed.newest).encode(), replace_old=True)
+        except MachineError:
+            warnings = (*listed.warnings, Note("not_remembered"))
+            return ListInUse(listed.withdrawn, warnings, listed.replayed, listed.newest)
+    return listed
+
+
+def _text(text: str | None, image: Path | None, file: Path | None, words: Words) -> str:
+    if text is not None:
+        return text
+    if file is not None:
+        return _ascii_file(file)
+    assert image is not None  # noqa: S101 (one of them was given)
+    try:
+        found = codes_in(file_bytes(image))
+    except UnreadableImageError as error:
+        raise _problem(image, "no-picture", str(error), "give a PNG or JPEG") from None
+    ours = [each for each in found if each.lstrip().upper().startswith("TS")] or found
+    if not ours:
+        raise _problem(image, "no-code", words.say("certificate.command.no_code"), "--image, or TEXT")
+    if len(ours) > 1:
+        what = words.say("certificate.command.two_codes", count=len(ours))
+        raise _problem(image, "two-codes", what, "--image, or TEXT")
+    return ours[0]
+
+
+def _on_number(number: str, listed: ListInUse, now: datetime) -> Verdict:
+    plain = number.strip().upper()
+    if listed.withdrawn is None:
+        raise click.UsageError("A number alone can be held against a list only: give --list FILE.")
+    if not is_number(plain):
+        return Verdict(
+            Outcome.REFUSED, effective_day(listed, now), "number_slip", number=plain[:60], unchecked=("signature",),
+            warnings=listed.warnings, listed=listed.withdrawn.dated,
+        )  # fmt: skip
+    return verify_number(plain, listed, now)
