@@ -196,8 +196,8 @@ def beta_accuracy(
 ) -> Accuracy:
     """Results of a binomial paper where true scores follow a Beta between two ends.
 
-    Both integrals are exact: the product of a polynomial and the Beta's weight is summed at Gauss-Jacobi nodes (p0),
-    and below the true cut term by term with the incomplete beta function or, with other ends, at Gauss-Legendre nodes.
+    p0 is exact: a polynomial times the Beta's weight, summed at Gauss-Jacobi nodes. Below the true cut the integral
+    goes term by term with the incomplete beta function, or, with other ends, at the nodes of the Beta's lower flank.
 
     Args:
         a: of the Beta, above 0.
