@@ -28,7 +28,7 @@ from generator.figures.fault_parts import (
 )
 from generator.figures.ink import HatchKind, Ink
 from generator.figures.page import DISC, MARGIN, Page
-from generator.figures.scene import VIEW, Group, Hatch, Scene
+from generator.figures.scene import VIEW, Element, Group, Hatch, Scene
 from generator.figures.things import BUCKET_HEIGHT, bucket, hand
 from generator.words import Words
 
@@ -172,7 +172,7 @@ def _leak(page: Page, x: float, foot: float, base: float) -> None:
         run = [(x + off - 0.5 * wide, foot), (x + off + 0.5 * wide, foot), (x + off + wide, base + 2)]
         runs.append(line(page, [*run, (x + off - wide, base + 2)], Ink.WATER_BODY, closed=True))
     slit = [(x - 27, foot - 1.2), (x + 27, foot - 1.2), (x + 27, foot + 1.2), (x - 27, foot + 1.2)]
-    parts = (
+    parts: tuple[Element, ...] = (
         Hatch(tuple(page.at(*point) for point in damp), HatchKind.WATER),
         line(page, damp, Ink.WATER),
         *runs,

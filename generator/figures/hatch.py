@@ -25,8 +25,9 @@ def hatch_marks(hatch: Hatch, unit: float) -> Iterator[Shape]:
         unit: metres of one paper unit; gaps and sizes of marks are the same on every paper.
     """
     if hatch.kind is HatchKind.GROUND:
+        ink = Ink.GROUND_MARK
         for start, end in strokes(hatch.outline, 45.0, _GROUND_GAP * unit):
-            yield Line(start, end, Ink.GROUND_MARK)
+            yield Line(start, end, ink)
     elif hatch.kind is HatchKind.MORTAR:
         gap = _DOT_GAP * unit
         for row, (start, end) in enumerate(strokes(hatch.outline, 0.0, gap * 0.8)):
@@ -58,17 +59,14 @@ def strokes(outline: Sequence[Point], degrees: float, gap: float) -> Iterator[tu
     cosine, sine = math.cos(turn), math.sin(turn)
     turned = [(x * cosine + y * sine, y * cosine - x * sine) for x, y in outline]
     low, high = min(y for _, y in turned), max(y for _, y in turned)
+    edges = [(x1, y1, x2, y2) for (x1, y1), (x2, y2) in zip(turned, [*turned[1:], turned[0]], strict=True) if y1 != y2]
     for row in range(math.floor((high - low) / gap)):
         level = low + (row + 0.5) * gap
-        cuts = sorted(_crossings(turned, level))
+        cuts = sorted(
+            [x1 + (level - y1) / (y2 - y1) * (x2 - x1) for x1, y1, x2, y2 in edges if (y1 > level) != (y2 > level)]
+        )
         for left, right in zip(cuts[::2], cuts[1::2], strict=False):
             yield (
                 (left * cosine - level * sine, left * sine + level * cosine),
                 (right * cosine - level * sine, right * sine + level * cosine),
             )
-
-
-def _crossings(corners: Sequence[Point], level: float) -> Iterator[float]:
-    for (x1, y1), (x2, y2) in zip(corners, [*corners[1:], corners[0]], strict=True):
-        if (y1 > level) != (y2 > level):
-            yield x1 + (level - y1) / (y2 - y1) * (x2 - x1)

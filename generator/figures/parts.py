@@ -39,6 +39,8 @@ def shapes(scene: Scene) -> Iterator[Shape]:
     labels: list[Label] = []
     for element in scene.all_elements():
         match element:
+            case Line() | Polyline() | Rect() | Circle() | Arc():
+                yield element
             case Label():
                 labels.append(element)
             case Dimension():
@@ -49,8 +51,6 @@ def shapes(scene: Scene) -> Iterator[Shape]:
                 yield from arc_dimension_shapes(element, scene.unit)
             case Hatch():
                 yield from hatch_marks(element, scene.unit)
-            case Line() | Polyline() | Rect() | Circle() | Arc():
-                yield element
     yield from labels
 
 

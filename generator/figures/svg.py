@@ -2,14 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from functools import cache
 from html import escape
 from itertools import groupby
 
 from generator.figures.ink import HANDS, PENS, Ink, Letter
 from generator.figures.page import DISC
 from generator.figures.parts import shapes
-from generator.figures.scene import VIEW, Arc, Area, Circle, Label, Line, Point, Polyline, Rect, Scene, Shape, on_circle
+from generator.figures.scene import (
+    VIEW,
+    Arc,
+    Area,
+    Circle,
+    Hatch,
+    Label,
+    Line,
+    Point,
+    Polyline,
+    Rect,
+    Scene,
+    Shape,
+    on_circle,
+)
 
 
 def svg(scene: Scene, prefix: str, *, live: bool = True) -> str:
@@ -30,7 +44,8 @@ def svg(scene: Scene, prefix: str, *, live: bool = True) -> str:
     title, description = f"{prefix}-title", f"{prefix}-desc"
     writer = _Writer(scene)
     groups = (
-        f"<g {look}>{''.join(map(writer.shape, members))}</g>" for look, members in groupby(shapes(scene), key=_look)
+        f"<g {_look(kind)}>{''.join(map(writer.shape, members))}</g>"
+        for kind, members in groupby(shapes(scene), key=_kind)
     )
     buttons = "".join(map(writer.area, scene.areas)) if live else ""
     role = "group" if buttons else "img"  # what stands inside an image can't be reached
@@ -42,22 +57,26 @@ def svg(scene: Scene, prefix: str, *, live: bool = True) -> str:
     )
 
 
-def _look(shape: Shape) -> str:
+def _kind(shape: Shape) -> Ink | Letter:
+    """What decides the look of a shape."""
     if isinstance(shape, Label):
-        hand = HANDS[shape.letter]
-        weight = ' font-weight="700"' if shape.letter in (Letter.VALUE, Letter.HEADING, Letter.DISC) else ""
-        return f'class="fig-{shape.letter}" font-size="{_number(hand.size)}" fill="{hand.colour}"{weight}'
-    ink = _ink(shape)
-    pen = PENS[ink]
+        return shape.letter
+    if isinstance(shape, Hatch):
+        raise TypeError("a hatch is drawn as its marks")
+    return shape.ink
+
+
+@cache
+def _look(kind: Ink | Letter) -> str:
+    """Class and plain attributes of a look."""
+    if isinstance(kind, Letter):
+        hand = HANDS[kind]
+        weight = ' font-weight="700"' if kind in (Letter.VALUE, Letter.HEADING, Letter.DISC) else ""
+        return f'class="fig-{kind}" font-size="{_number(hand.size)}" fill="{hand.colour}"{weight}'
+    pen = PENS[kind]
     stroke = f' stroke-width="{_number(pen.width)}"' if pen.stroke != "none" else ""
     dash = f' stroke-dasharray="{" ".join(map(_number, pen.dash))}"' if pen.dash else ""
-    return f'class="fig-{ink}" stroke="{pen.stroke}" fill="{pen.fill}"{stroke}{dash} stroke-linejoin="round"'
-
-
-def _ink(shape: Shape) -> Ink:
-    if isinstance(shape, Line | Polyline | Rect | Circle | Arc):
-        return shape.ink
-    raise TypeError(f"{type(shape).__name__} has no ink")
+    return f'class="fig-{kind}" stroke="{pen.stroke}" fill="{pen.fill}"{stroke}{dash} stroke-linejoin="round"'
 
 
 class _Writer:
@@ -73,9 +92,9 @@ class _Writer:
     def _y(self, y: float) -> str:
         return _number((self._height - y) / self._unit)
 
-    def _points(self, points: tuple[Point, ...]) -> Iterator[str]:
-        for x, y in points:
-            yield f"{self._x(x)},{self._y(y)}"
+    def _points(self, points: tuple[Point, ...]) -> list[str]:
+        unit, height = self._unit, self._height
+        return [f"{_number(x / unit)},{_number((height - y) / unit)}" for x, y in points]
 
     def area(self, area: Area) -> str:
         """A clear button over an area and its letter."""
@@ -87,19 +106,25 @@ class _Writer:
         )
 
     def shape(self, shape: Shape) -> str:
+        unit, height = self._unit, self._height
+        if isinstance(shape, Line):  # most shapes are: the others find their way through the patterns
+            (x1, y1), (x2, y2) = shape.start, shape.end
+            return (
+                f'<line x1="{_number(x1 / unit)}" y1="{_number((height - y1) / unit)}"'
+                f' x2="{_number(x2 / unit)}" y2="{_number((height - y2) / unit)}"/>'
+            )
         match shape:
-            case Line(start=(x1, y1), end=(x2, y2)):
-                return f'<line x1="{self._x(x1)}" y1="{self._y(y1)}" x2="{self._x(x2)}" y2="{self._y(y2)}"/>'
             case Polyline(points=points, closed=closed):
                 kind = "polygon" if closed else "polyline"
                 return f'<{kind} points="{" ".join(self._points(points))}"/>'
-            case Rect(corner=(x, y), width=width, height=height):
+            case Rect(corner=(x, y), width=width, height=high):
                 return (
-                    f'<rect x="{self._x(x)}" y="{self._y(y + height)}" width="{self._x(width)}"'
-                    f' height="{self._x(height)}"/>'
+                    f'<rect x="{self._x(x)}" y="{self._y(y + high)}" width="{self._x(width)}"'
+                    f' height="{self._x(high)}"/>'
                 )
             case Circle(centre=(x, y), radius=radius):
-                return f'<circle cx="{self._x(x)}" cy="{self._y(y)}" r="{self._x(radius)}"/>'
+                middle = f'cx="{_number(x / unit)}" cy="{_number((height - y) / unit)}"'
+                return f'<circle {middle} r="{_number(radius / unit)}"/>'
             case Arc(centre=centre, radius=radius, start=start, sweep=sweep):
                 first, last = self._points((on_circle(centre, radius, start), on_circle(centre, radius, start + sweep)))
                 large = int(sweep > 180)
@@ -113,5 +138,8 @@ class _Writer:
 
 def _number(value: float) -> str:
     """At most two decimals and no trailing zero: finer than any screen, and the same on every machine."""
-    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    text = f"{value:.2f}"
+    if text[-1] != "0":
+        return text
+    text = text.rstrip("0").rstrip(".")
     return "0" if text == "-0" else text

@@ -27,10 +27,10 @@ NAMES = ("gone", "sound-1", "sound-2", "sound-3")
 def _paint(values: Mapping[str, float], words: Words, order: tuple[str, ...]) -> Scene:
     del values
     page = Page(0.01, 100.0)
-    for place, name in enumerate(order):
-        box = Rect(page.at(20 + 80 * place, 40), 0.1, 0.2, Ink.FACE)
+    for column, name in enumerate(order):
+        box = Rect(page.at(20 + 80 * column, 40), 0.1, 0.2, Ink.FACE)
         page.add(box)
-        add_area(page, name, around([box], page.unit), (30 + 80 * place, 70))
+        add_area(page, name, around([box], page.unit), (30 + 80 * column, 70))
     return page.scene("A row of boxes", "Four boxes.", words)
 
 
