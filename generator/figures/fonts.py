@@ -6,7 +6,9 @@ character that the font lacks prints as nothing. Here both stop the machine.
 
 from __future__ import annotations
 
-from functools import lru_cache
+import re
+from functools import lru_cache, reduce
+from operator import add
 from pathlib import Path
 from typing import Any, Literal, TypeAlias
 
@@ -27,6 +29,9 @@ Anchor: TypeAlias = Literal["start", "middle", "end"]
 
 _INVISIBLE = frozenset("\u00a0\u200c\u200d")
 """The unbreakable space and the joiners: the font knows them, and drawing nothing for them is right."""
+
+_LATIN = re.compile("[A-Za-z]")
+_DEVANAGARI = re.compile("([\u0900-\u097f\u200c\u200d]+)")
 
 _FEATURES = {"kern": True, "liga": True}
 """What shaping adds to the rules of the script; the choice of the library would also tie c to t in Latin words."""
@@ -84,9 +89,7 @@ def shaped(text: str, font: str, size: float) -> str:
     """
     fonts()
     check_glyphs(text, font)
-    whole = [0.0, (ABag(fontName=font, fontSize=size), text)]
-    joined: str = ttfonts.shapeFragWord(whole, features=_FEATURES, force=True)[1][1]
-    return joined
+    return reduce(add, (_joined(piece, font, size) for piece in _scripts(text)))
 
 
 def shaped_width(text: str, font: str, size: float) -> float:
@@ -129,6 +132,19 @@ def draw_text(
     line.setFont(font, size)
     line.textOut(glyphs)
     canvas.drawText(line)
+
+
+def _scripts(text: str) -> list[str]:
+    """A text in pieces of one script, where both are in it: the shaper would take the first letter's script for all."""
+    if not _LATIN.search(text) or not _DEVANAGARI.search(text):
+        return [text]
+    return [piece for piece in _DEVANAGARI.split(text) if piece]
+
+
+def _joined(text: str, font: str, size: float) -> str:
+    whole = [0.0, (ABag(fontName=font, fontSize=size), text)]
+    joined: str = ttfonts.shapeFragWord(whole, features=_FEATURES, force=True)[1][1]
+    return joined
 
 
 def _number_glyphs(font: Any) -> None:

@@ -33,6 +33,16 @@ def test_a_hindi_word_is_joined_and_reordered_as_stored(word: str, glyphs: list[
     assert glyph_ids(word, font) == glyphs
 
 
+@pytest.mark.parametrize("font", [REGULAR, BOLD])
+def test_hindi_is_joined_also_behind_latin_letters(font: str) -> None:
+    day = glyph_ids("दिन", font)
+    assert glyph_ids("175 L/दिन", font)[-len(day) :] == day
+    assert glyph_ids("L/दिन", font) == glyph_ids("L/", font) + day
+    assert shaped_width("L/दिन", font, 10) == pytest.approx(
+        shaped_width("L/", font, 10) + shaped_width("दिन", font, 10)
+    )
+
+
 def test_latin_letters_keep_apart() -> None:
     assert glyph_ids("picture") == [glyph for letter in "picture" for glyph in glyph_ids(letter)]
 
