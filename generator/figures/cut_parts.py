@@ -139,10 +139,7 @@ def pipe(points: Sequence[Point], bore: float, ink: Ink = Ink.STEEL_EDGE) -> Pol
         bore: its thickness, metres.
         ink: how it is drawn.
     """
-    ways = [
-        ((b[0] - a[0]) / math.dist(a, b), (b[1] - a[1]) / math.dist(a, b))
-        for a, b in pairwise(points)
-    ]
+    ways = [((b[0] - a[0]) / math.dist(a, b), (b[1] - a[1]) / math.dist(a, b)) for a, b in pairwise(points)]
     left: list[Point] = []
     right: list[Point] = []
     for point, (x1, y1), (x2, y2) in zip(points, [ways[0], *ways], [*ways, ways[-1]], strict=True):

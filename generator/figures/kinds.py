@@ -6,6 +6,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from generator.figures import (
+    angle_foot,
+    base_layers,
     batching_row,
     cover_gauge,
     curing_cover,
@@ -14,7 +16,9 @@ from generator.figures import (
     frame_elevation,
     gauge_box,
     hoop_lap,
+    hoop_zones,
     manhole,
+    mesh_lap,
     plastering_order,
     ring_plan,
     roof_column,
@@ -23,6 +27,8 @@ from generator.figures import (
     tank_plan,
     tank_section,
     trough,
+    wall_build_up,
+    wall_floor_joint,
 )
 from generator.figures.areas import SEED, Spot
 from generator.figures.faults import FAULTS
@@ -55,6 +61,12 @@ FIGURES: Mapping[str, FigureKind] = {
     "roof-column": FigureKind(roof_column.NEEDS, roof_column.draw),
     "tank-section": FigureKind(tank_section.NEEDS, tank_section.draw),
     "tank-plan": FigureKind(tank_plan.NEEDS, tank_plan.draw),
+    "wall-build-up": FigureKind(wall_build_up.NEEDS, wall_build_up.draw),
+    "hoop-zones": FigureKind(hoop_zones.NEEDS, hoop_zones.draw),
+    "mesh-lap": FigureKind(mesh_lap.NEEDS, mesh_lap.draw),
+    "angle-foot": FigureKind(angle_foot.NEEDS, angle_foot.draw),
+    "wall-floor-joint": FigureKind(wall_floor_joint.NEEDS, wall_floor_joint.draw),
+    "base-layers": FigureKind(base_layers.NEEDS, base_layers.draw),
     **{key: FigureKind(spot.needs, spot.draw, spot) for key, spot in FAULTS.items()},
     "fittings": FigureKind(fittings.NEEDS, fittings.draw),
     "manhole": FigureKind(manhole.NEEDS, manhole.draw),

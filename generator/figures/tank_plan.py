@@ -166,7 +166,7 @@ class _Plan:
         for row, (which, radius) in enumerate(self._radii.items()):
             level = down + row * _ROW
             ends = [(self._centre[0] + side * radius, self._centre[1]) for side in (-1, 1)]
-            text = words.say(f"figure.tank-plan.{which}")
+            text = words.say_one_of("figure.tank-plan", which)
             number = shown(f"{which}_diameter", self._values, words)
             labels: tuple[Label, ...] = ()
             if self._in_rows:
@@ -185,7 +185,7 @@ class _Plan:
     def _rows_fit(self) -> bool:
         room = 2 * self._radii["inside"] / self._unit - 20
         for which in self._radii:
-            text = self._words.say(f"figure.tank-plan.{which}")
+            text = self._words.say_one_of("figure.tank-plan", which)
             number = shown(f"{which}_diameter", self._values, self._words)
             if Block.of(text, most=VIEW).width() + Block.of("", number, most=VIEW).width() + 5 > room:
                 return False
@@ -198,12 +198,12 @@ class _Plan:
         past = self._radii["base"] + 0.6 * _PAST * self._unit
         left = [
             self._name("manhole", hole, left=True),
-            self._name("washout", self._on(past, _DIRECTIONS["washout"]), left=True),
+            self._name("washout_pipe", self._on(past, _DIRECTIONS["washout"]), left=True),
             self._name("base", self._on((self._radii["base"] + self._radii["outside"]) / 2, 168), left=True),
         ]
         right = [
-            self._name("overflow", self._on(past, _DIRECTIONS["overflow"]), left=False),
-            self._name("outlet", self._on(past, _DIRECTIONS["outlet"]), left=False),
+            self._name("overflow_pipe", self._on(past, _DIRECTIONS["overflow"]), left=False),
+            self._name("outlet_pipe", self._on(past, _DIRECTIONS["outlet"]), left=False),
             self._name("wall", self._on((self._radii["inside"] + self._radii["outside"]) / 2, 5), left=False),
         ]
         top, foot = self._top - 4, self._top + 1.75 * _BASE
@@ -212,5 +212,5 @@ class _Plan:
         points_at(page, [callout.target for callout in (*left, *right)])
 
     def _name(self, part: str, target: Point, *, left: bool) -> Callout:
-        block = Block.of(self._words.say(f"figure.part.{part}"), most=_MOST, anchor="end" if left else "start")
+        block = Block.of(self._words.say_one_of("figure.part", part), most=_MOST, anchor="end" if left else "start")
         return Callout(block, target)

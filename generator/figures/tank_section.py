@@ -55,7 +55,7 @@ NEEDS = (
 )
 
 ROOF_KIND = "roof_kind"
-"""Name of the number that says which roof is drawn: 0 flat (also where it is missing), 1 dome, 2 cone, 3 ribs, 4 column."""
+"""Name of the number that says which roof is drawn: 0 flat (also if it is missing), 1 dome, 2 cone, 3 ribs, 4 column"""
 FLAT, DOME, CONE, RIBS, COLUMN = range(5)
 ROOF_NEEDS: Mapping[int, tuple[str, ...]] = {
     FLAT: (),
@@ -407,7 +407,7 @@ class _Section:
         return Block.of(text, most=VIEW).width() + Block.of("", number, most=VIEW).width() + 5
 
     def _texts(self, name: str) -> tuple[str, str]:
-        return self._words.say(f"figure.tank-section.{name}"), shown(name, self._values, self._words)
+        return self._words.say_one_of("figure.tank-section", name), shown(name, self._values, self._words)
 
     def _across_level(self) -> float:
         """The arrowed line across the tank, so far down that its text finds room below the water's level."""
@@ -421,7 +421,7 @@ class _Section:
         found = [
             self._measured("wall_height", (self._column_x(2), 0.75 * self._height)),
             self._measured("water_depth", (self._column_x(1), 0.35 * self._depth)),
-            self._name("washout", (-self._base - 0.03, self._drain_level()), "end"),
+            self._name("washout_pipe", (-self._base - 0.03, self._drain_level()), "end"),
             self._name("stone_bed", (-0.96 * self._base, (self._stone + self._bottom) / 2), "end"),
             self._name("ground", (-self._base + 4 * self._unit, self._bottom - 8 * self._unit), "end"),
         ]
@@ -439,7 +439,7 @@ class _Section:
             self._name("roof", (x, (self._roof_under(x) + self._roof_top(x)) / 2)),
             self._name("water", (0.75 * self._inside, self._depth - 3 * self._unit)),
             self._name("wall", ((self._inside + self._outside) / 2, 0.6 * self._depth)),
-            self._name("overflow", (self._out, self._depth - 0.25 * (self._depth - self._overflow_end()))),
+            self._name("overflow_pipe", (self._out, self._depth - 0.25 * (self._depth - self._overflow_end()))),
         ]
 
     def _names_below(self) -> list[_Named]:
@@ -449,7 +449,7 @@ class _Section:
             self._name("cove", (-self._inside + 0.02, 0.02)),
             self._name("floor", (-0.3 * self._inside, (-0.7 * self._fall + self._concrete) / 2)),
             self._name("base", (0.4 * self._base, (self._concrete + self._stone) / 2)),
-            self._name("outlet", (tap, self._outlet_level())),
+            self._name("outlet_pipe", (tap, self._outlet_level())),
         ]
 
     def _measured(self, name: str, target: Point, anchor: Anchor = "end") -> _Named:
@@ -461,5 +461,5 @@ class _Section:
 
     def _name(self, part: str, target: Point, anchor: Anchor = "middle") -> _Named:
         return Block.of(
-            self._words.say(f"figure.part.{part}"), most=66 if anchor == "middle" else 54, anchor=anchor
+            self._words.say_one_of("figure.part", part), most=66 if anchor == "middle" else 54, anchor=anchor
         ), target
