@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cache
 from typing import Any
 
 from sqlalchemy import Connection, Table, func, select
@@ -66,12 +67,14 @@ class Log:
         bodies: of the events that audits read again, by number.
         dropped: events whose payload was erased.
         erased_papers: papers whose typed answers were erased.
+        payloads: personal words by event, once they were read.
     """
 
     subjects: Mapping[str, Mapping[str, Any]]
     bodies: Mapping[int, tuple[str, Mapping[str, Any]]]
     dropped: frozenset[int]
     erased_papers: frozenset[int]
+    payloads: dict[int, str] = field(default_factory=dict)
 
 
 def audit(registry: Registry, *, heads: Sequence[Head] = ()) -> tuple[Finding, ...]:
@@ -178,6 +181,8 @@ def _payloads(connection: Connection, log: Log) -> Iterator[Finding]:
     )
     for seq, personal, payload, salt in connection.execute(chosen):
         where = f"event {seq}"
+        if payload is not None:
+            log.payloads[seq] = payload
         if payload is None and personal is not None and seq not in log.dropped:
             yield Finding("payload-lost", where, "its personal words are gone, and nobody erased them")
         elif payload is not None and personal is None:
@@ -186,7 +191,10 @@ def _payloads(connection: Connection, log: Log) -> Iterator[Finding]:
             yield Finding("payload-changed", where, "its personal words are not those that were hashed")
 
 
-def _orphans(connection: Connection) -> Iterator[Finding]:
+@cache
+def _orphan_queries() -> tuple[tuple[str, str, Any], ...]:
+    """For each column that names a row elsewhere: where it is, what it names, and how to find what is not there."""
+    found = []
     for table in METADATA.sorted_tables:
         for column in table.columns:
             for link in column.foreign_keys:
@@ -196,9 +204,14 @@ def _orphans(connection: Connection) -> Iterator[Finding]:
                     .outerjoin_from(table, other, other.c[parent.name] == column)
                     .where(column.is_not(None), other.c[parent.name].is_(None))
                 )
-                for value in connection.execute(chosen.distinct()).scalars():
-                    what = f"it names {parent.table.name} {value}, and there is none"
-                    yield Finding("orphan", f"{table.name}.{column.name}", what)
+                found.append((f"{table.name}.{column.name}", parent.table.name, chosen.distinct()))
+    return tuple(found)
+
+
+def _orphans(connection: Connection) -> Iterator[Finding]:
+    for where, named, chosen in _orphan_queries():
+        for value in connection.execute(chosen).scalars():
+            yield Finding("orphan", where, f"it names {named} {value}, and there is none")
 
 
 def _rows(connection: Connection, table: Table, log: Log) -> Iterator[Finding]:
@@ -216,7 +229,7 @@ def _rows(connection: Connection, table: Table, log: Log) -> Iterator[Finding]:
         if table.name in STATES and about.get("state") != digest(row, STATES[table.name]):
             yield Finding("state-changed", subject, "what changes in the row is not what the newest event says")
         if table.name in PERSONAL:
-            yield from _personal(connection, table, row, subject, about)
+            yield from _personal(log, table, row, subject, about)
     erased = {"paper_files"}
     for subject in sorted(unseen):
         about = log.subjects[subject]
@@ -226,12 +239,10 @@ def _rows(connection: Connection, table: Table, log: Log) -> Iterator[Finding]:
 
 
 def _personal(
-    connection: Connection, table: Table, row: Mapping[str, Any], subject: str, about: Mapping[str, Any]
+    log: Log, table: Table, row: Mapping[str, Any], subject: str, about: Mapping[str, Any]
 ) -> Iterator[Finding]:
     values = {name: row[name] for name in PERSONAL[table.name]}
-    kept = connection.execute(
-        select(payloads.c.payload).where(payloads.c.event == about.get("personal", -1))
-    ).scalar_one_or_none()
+    kept = log.payloads.get(about.get("personal", -1))
     if kept is None:
         if any(value is not None for value in values.values()):
             yield Finding("personal-put-in", subject, "the row holds words about a person that no event knows")

@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from generator.registry import Registry
+from tests.registry.everything import fill_all
 from tests.registry.server import new_database, server
 from tests.registry.small import Office, open_at
 
@@ -57,6 +59,45 @@ def filled_database(servers: str) -> tuple[str, Office]:
     return name, office
 
 
+@pytest.fixture(scope="session")
+def full_file(filled_file: tuple[Path, Office], tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Office]:
+    """A registry file with something in every table."""
+    place = tmp_path_factory.mktemp("full") / "registry.sqlite"
+    shutil.copyfile(filled_file[0], place)
+    with open_at(place) as registry:
+        return place, fill_all(same_office(registry, filled_file[1]))
+
+
+@pytest.fixture(scope="session")
+def full_database(filled_database: tuple[str, Office], servers: str) -> tuple[str, Office]:
+    """The same as a database."""
+    name = f"full_{os.getpid()}"
+    with open_at(new_database(servers, name, filled_database[0])) as registry:
+        return name, fill_all(same_office(registry, filled_database[1]))
+
+
+@pytest.fixture
+def full_office(full_file: tuple[Path, Office], tmp_path: Path) -> Iterator[Office]:
+    """An office with something in every table, in a file."""
+    own = tmp_path / "registry.sqlite"
+    shutil.copyfile(full_file[0], own)
+    with open_at(own) as registry:
+        yield same_office(registry, full_file[1])
+
+
+@pytest.fixture
+def full_shared_office(full_database: tuple[str, Office], servers: str) -> Iterator[Office]:
+    """The same on a server."""
+    name, made = full_database
+    with open_at(new_database(servers, f"{name}_{next(_COUNT)}", name)) as registry:
+        yield same_office(registry, made)
+
+
+def same_office(registry: Registry, made: Office) -> Office:
+    """An office on a copy of another one's registry."""
+    return Office(registry, made.now, dict(made.ids), made.cohort)
+
+
 @pytest.fixture
 def office(filled_file: tuple[Path, Office], tmp_path: Path) -> Iterator[Office]:
     """An office with its registry in a file."""
@@ -64,7 +105,7 @@ def office(filled_file: tuple[Path, Office], tmp_path: Path) -> Iterator[Office]
     own = tmp_path / "registry.sqlite"
     shutil.copyfile(place, own)
     with open_at(own) as registry:
-        yield Office(registry, made.now, dict(made.ids), made.cohort)
+        yield same_office(registry, made)
 
 
 @pytest.fixture
@@ -73,7 +114,7 @@ def shared_office(filled_database: tuple[str, Office], servers: str) -> Iterator
     name, made = filled_database
     address = new_database(servers, f"{name}_{next(_COUNT)}", name)
     with open_at(address) as registry:
-        yield Office(registry, made.now, dict(made.ids), made.cohort)
+        yield same_office(registry, made)
 
 
 @pytest.fixture(params=["office", "shared_office"], ids=["file", "server"])

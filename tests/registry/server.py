@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import pwd
 import shutil
+import signal
 import socket
 import subprocess
 import tempfile
@@ -65,7 +66,7 @@ def server() -> Iterator[str]:
             _wait(port, process)
             yield f"postgresql://tamarisk@127.0.0.1:{port}"
         finally:
-            process.terminate()
+            process.send_signal(signal.SIGQUIT)  # at once: nothing on it is worth keeping
             process.wait(30)
 
 

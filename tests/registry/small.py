@@ -195,6 +195,7 @@ def rewrite(registry: Registry, *statements: str) -> None:
     own.close()
 
 
-def scalar(registry: Registry, statement: str) -> Any:
+def scalar(registry: Registry, statement: str, **values: object) -> Any:
+    """The one value that a statement gives."""
     with registry.engine.connect() as connection:
-        return connection.execute(text(statement)).scalar()
+        return connection.execute(text(statement), values).scalar()

@@ -39,8 +39,8 @@ def test_the_marks_are_those_of_the_set(any_office: Office) -> None:
     record = office.record()
     alone = mark_set(record, read_answers("answers.csv", data, record), questions.BOOK)
     expected = [
-        (int(label), mark.item, mark.competency, str(mark.verdict), mark.points, mark.most, " ".join(mark.misconceptions))
-        for learner in alone.learners for label, mark in learner.marks
+        (int(label), m.item, m.competency, str(m.verdict), m.points, m.most, " ".join(m.misconceptions))
+        for learner in alone.learners for label, m in learner.marks
     ]  # fmt: skip
     found = [(r.label, r.item, r.competency, r.verdict, r.points, r.most, r.misconceptions) for r in rows(office)]
     assert found == expected
@@ -104,10 +104,10 @@ def test_all_problems_come_at_once_with_their_places(office: Office) -> None:
     assert [str(problem) for problem in caught.value.problems] == [
         "answers.csv:3:1: the sitting has no paper of 'Asah' (fix: did you mean 'Asha'?)",
         "answers.csv:4:3: paper 1 has no question '99' (fix: its questions are 1 to 13)",
-        "answers.csv:5:5: question 1 of paper 1 has another answer, '5', in line 2 (fix: keep the one that stands on the "
-        "paper)",
-        "answers.csv:6:5: question 1 of paper 2 is recorded already as '5' (fix: a recorded answer is not changed; if it "
-        "is wrong, the way is an appeal)",
+        "answers.csv:5:5: question 1 of paper 1 has another answer, '5', in line 2 (fix: keep the one that stands on "
+        "the paper)",
+        "answers.csv:6:5: question 1 of paper 2 is recorded already as '5' (fix: a recorded answer is not changed; if "
+        "it is wrong, the way is an appeal)",
     ]
     assert chain_head(office.registry) == head
 

@@ -57,7 +57,7 @@ def test_roles_are_given_once_and_end(office: Office) -> None:
     registry, bir = office.registry, office.ids["Bir"]
     for _ in range(2):
         give_role(registry, bir, "observer", by=office.boss, now=office.tick())
-    assert scalar(registry, f"select count(*) from roles where person = {bir}") == 1
+    assert scalar(registry, "select count(*) from roles where person = :key", key=bir) == 1
     end_role(registry, bir, "observer", by=office.boss, now=office.tick())
     with pytest.raises(RefusedError, match="is no observer"):
         end_role(registry, bir, "observer", by=office.boss, now=office.tick())

@@ -1,0 +1,38 @@
+"""An office with something in every table of its registry."""
+
+from __future__ import annotations
+
+from generator.registry import (
+    add_photo,
+    change_status,
+    file_complaint,
+    import_answers,
+    import_observations,
+    record_leak_test,
+    sign_hold_point,
+)
+from tests.assessment.small_scheme import PRACTICALS
+from tests.registry.small import DAY, Office, small_marker, typed_right
+
+
+def fill_all(office: Office) -> Office:
+    """Something in every table."""
+    registry, boss = office.registry, office.boss
+    sitting = office.sit(pdfs={1: b"%PDF"})
+    typed = typed_right(office.record())
+    import_answers(registry, sitting, "a.csv", typed, by=boss, now=office.tick(), marker=small_marker)
+    seen = b"learner,practical,step,seen\nAsha,close-a-fence,gloves,not done\n"
+    import_observations(
+        registry, office.cohort, "s.csv", seen, practicals=PRACTICALS, observer=office.ids["Farida"], observed_on=DAY,
+        now=office.tick(),
+    )  # fmt: skip
+    office.cut()
+    tank = office.tank()
+    _, second = office.crew(tank)
+    bir = office.ids["Bir"]
+    sign_hold_point(registry, tank, "ground", "not_good", note="wet", by=bir, now=office.tick())
+    record_leak_test(registry, tank, hours=24, drop_mm=9, tight=False, by=bir, now=office.tick())
+    add_photo(registry, tank, "ab" * 32, "cage", by=boss, now=office.tick())
+    file_complaint(registry, "it leaks", tank=tank, by=boss, now=office.tick())
+    change_status(registry, second.number, "withdraw", reason="own wish", by=boss, now=office.tick())
+    return office
