@@ -105,7 +105,7 @@ class _BatchingRow:
         return page.scene(words.say("figure.batching-row.title"), words.say("figure.batching-row.description"), words)
 
     def _text(self, name: str, value: str) -> Block:
-        text = self._words.say(f"figure.batching-row.{name}")
+        text = self._words.say_one_of("figure.batching-row", name)
         most = _PICTURES - MARGIN - _TEXT - 3
         lines = [(line, Letter.NAME) for line in wrap(text, Letter.NAME, most)]
         return Block((*lines, (value, Letter.VALUE)), "start")

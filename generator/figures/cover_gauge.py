@@ -64,7 +64,7 @@ class _CoverGauge:
         column = VIEW - _COLUMN + 12
         blocks = [
             Block.of(
-                words.say(f"figure.cover-gauge.{name}"),
+                words.say_one_of("figure.cover-gauge", name),
                 shown(name, self._values, words),
                 most=VIEW - column - 3,
                 anchor="start",
@@ -107,7 +107,7 @@ class _CoverGauge:
         hoop = self._values["hoop_diameter"] / 1000
 
         def named(name: str, most: float, target: Point) -> Callout:
-            return Callout(Block.of(self._words.say(f"figure.part.{name}"), most=most), target)
+            return Callout(Block.of(self._words.say_one_of("figure.part", name), most=most), target)
 
         return [
             named("inside_face", 80, (0.0, low)),

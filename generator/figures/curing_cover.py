@@ -79,7 +79,7 @@ class _CuringCover:
 
     def _named(self, name: str, value: str, most: float, target: Point) -> Callout:
         number = shown(value, self._values, self._words) if value else ""
-        return Callout(Block.of(self._words.say(f"figure.curing-cover.{name}"), number, most=most), target)
+        return Callout(Block.of(self._words.say_one_of("figure.curing-cover", name), number, most=most), target)
 
     def _across(self, share: float) -> float:
         """A place on the wall, metres from the middle, from its left edge (0) to its right one (1)."""

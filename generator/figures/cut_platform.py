@@ -72,7 +72,7 @@ class _CutPlatform:
         self._heads = (words.say("figure.cut-platform.right"), words.say("figure.cut-platform.wrong"))
 
     def _say(self, name: str, value: str = "", most: float = 80.0) -> Block:
-        return Block.of(self._words.say(f"figure.{name}"), value, most=most)
+        return Block.of(self._words.say_one_of("figure.part", name), value, most=most)
 
     def _at(self, x: float, y: float) -> Point:
         """Paper units of a place that is so far right of the platform's outer edge and above it, metres."""
@@ -85,10 +85,10 @@ class _CutPlatform:
         values, words, unit = self._values, self._words, self._unit
         batter = words.with_unit(show_full(values["cut_batter"]), "m")
         named = {
-            "overflow": self._say("part.overflow_path", most=74),
-            "cut": self._say("part.cut_height", shown("cut_height", values, words), most=66),
-            "bank": self._say("part.bank", batter, most=86),
-            "ditch": self._say("part.drain_ditch", shown("ditch_setback", values, words), most=72),
+            "overflow": self._say("overflow_path", most=74),
+            "cut": self._say("cut_height", shown("cut_height", values, words), most=66),
+            "bank": self._say("bank", batter, most=86),
+            "ditch": self._say("drain_ditch", shown("ditch_setback", values, words), most=72),
         }
         above = max(block.height() for block in named.values())
         high = max(values["wall_height"] + _BASE + _ROOF, self._end * self._slope) / unit
@@ -97,8 +97,8 @@ class _CutPlatform:
         low = max(-self._start * self._slope / unit + _BAND, _ROWS[1] + 6)
         below = self._level + low + 12
         measured = {
-            "platform": self._say("part.platform", shown("platform_width", values, words), most=130),
-            "room": self._say("part.working_room", shown("working_room", values, words), most=130),
+            "platform": self._say("platform", shown("platform_width", values, words), most=130),
+            "room": self._say("working_room", shown("working_room", values, words), most=130),
         }
         second = below + max(block.height() for block in measured.values()) + 8
         wrong_top = second + heading_height(self._heads[1])
@@ -267,6 +267,6 @@ class _CutPlatform:
         page.add(Group("cross", (Line(at(-58, -12), at(58, 68), Ink.CROSS), Line(at(-58, 68), at(58, -12), Ink.CROSS))))
         spot = at(-0.8 * half, -0.5 * (7 + 0.8 * half * slope))
         tops = [(x, level - up) for up in range(40, -200, -6) for x in (52, 70, 40)]
-        page.text(self._say("part.fill", most=70), tops, spot)
+        page.text(self._say("fill", most=70), tops, spot)
         wrong = Block(((self._words.say("figure.part.wrong_word"), Letter.HEADING),))
         page.text(wrong, [(x, level + down) for down in range(24, 140, 6) for x in (292, 306, 270)])

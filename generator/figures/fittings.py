@@ -98,7 +98,7 @@ class _Fittings:
 
     def _named(self, name: str, value: str, most: float, target: Point) -> Callout:
         number = shown(value, self._values, self._words) if value else ""
-        return Callout(Block.of(self._words.say(f"figure.part.{name}"), number, most=most), target)
+        return Callout(Block.of(self._words.say_one_of("figure.part", name), number, most=most), target)
 
     def _above(self) -> list[Callout]:
         roof = self._wall + _ROOF

@@ -49,7 +49,7 @@ class _GaugeBox:
 
     def _say(self, name: str, value: str = "", most: float = _COLUMN - 14, *, start: bool = True) -> Block:
         number = shown(value, self._values, self._words) if value else ""
-        text = self._words.say(f"figure.gauge-box.{name}")
+        text = self._words.say_one_of("figure.gauge-box", name)
         return Block.of(text, number, most=most, anchor="start" if start else "middle")
 
     def scene(self) -> Scene:

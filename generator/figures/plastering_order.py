@@ -57,7 +57,7 @@ class _PlasteringOrder:
     def scene(self) -> Scene:
         words, unit = self._words, self._unit
         heads = tuple(
-            wrap(words.say(f"figure.plastering-order.{name}"), Letter.HEADING, VIEW - 2 * MARGIN)
+            wrap(words.say_one_of("figure.plastering-order", name), Letter.HEADING, VIEW - 2 * MARGIN)
             for name in ("first", "strips", "second")
         )
         line = LINE * HANDS[Letter.HEADING].size
@@ -103,7 +103,7 @@ class _PlasteringOrder:
 
     def _block(self, name: str, value: str = "", most: float = 100.0) -> Block:
         number = shown(value, self._values, self._words) if value else ""
-        return Block.of(self._words.say(f"figure.plastering-order.{name}"), number, most=most)
+        return Block.of(self._words.say_one_of("figure.plastering-order", name), number, most=most)
 
     def _heading(self, lines: Sequence[str], top: float) -> None:
         size = HANDS[Letter.HEADING].size

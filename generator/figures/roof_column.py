@@ -63,7 +63,7 @@ class _RoofColumn:
     def scene(self) -> Scene:
         words, unit = self._words, self._unit
         above, below = self._above(), self._below()
-        heads = tuple(words.say(f"figure.roof-column.{name}") for name in ("whole", "right", "wrong"))
+        heads = tuple(words.say_one_of("figure.roof-column", name) for name in ("whole", "right", "wrong"))
         note = note_lines(words.say("figure.roof-column.note"))
         top = MARGIN + heading_height(heads[0]) + row_height(above)
         floor = top + _SKY + (max(self._wall, 1.6 - _BASE) + self._roof) / unit
@@ -98,7 +98,7 @@ class _RoofColumn:
 
     def _named(self, name: str, value: str, most: float, target: tuple[float, float]) -> Callout:
         number = shown(value, self._values, self._words) if value else ""
-        return Callout(Block.of(self._words.say(f"figure.part.{name}"), number, most=most), target)
+        return Callout(Block.of(self._words.say_one_of("figure.part", name), number, most=most), target)
 
     def _above(self) -> list[Callout]:
         """Names above; places in metres from the middle of the floor."""

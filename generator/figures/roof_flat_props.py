@@ -18,4 +18,5 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
         values: numbers of the tank, by the names in `NEEDS`.
         words: language of its texts.
     """
-    return roof_props.RoofProps(values, words, dome=False).scene()
+    title, description = words.say("figure.roof-flat-props.title"), words.say("figure.roof-flat-props.description")
+    return roof_props.RoofProps(values, words, dome=False).scene(title, description)

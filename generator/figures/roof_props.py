@@ -67,10 +67,14 @@ class RoofProps:
             east for east, north in prop_grid(values["inside_diameter"], values["prop_spacing"], _CLEAR) if north == 0
         )
 
-    def scene(self) -> Scene:
-        """The finished drawing."""
+    def scene(self, title: str, description: str) -> Scene:
+        """The finished drawing.
+
+        Args:
+            title: what it shows, one line.
+            description: for who can't see it.
+        """
         words, unit = self._words, self._unit
-        key = "roof-dome-props" if self._dome else "roof-flat-props"
         above, below = self._above(), self._below()
         note = note_lines(words.say("figure.part.nobody_below"))
         top = MARGIN + row_height(above) + _SKY
@@ -88,11 +92,11 @@ class RoofProps:
         row_above(page, self._placed(above), top - _SKY)
         row_below(page, self._placed(below), row)
         page.note(note, note_top)
-        return page.scene(words.say(f"figure.{key}.title"), words.say(f"figure.{key}.description"), words)
+        return page.scene(title, description, words)
 
     def _named(self, name: str, value: str, most: float, place: Point) -> Callout:
         number = shown(value, self._values, self._words) if value else ""
-        return Callout(Block.of(self._words.say(f"figure.part.{name}"), number, most=most), place)
+        return Callout(Block.of(self._words.say_one_of("figure.part", name), number, most=most), place)
 
     def _placed(self, callouts: Sequence[Callout]) -> list[Callout]:
         return [Callout(callout.block, self._view.paper(*callout.target)) for callout in callouts]

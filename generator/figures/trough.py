@@ -93,7 +93,7 @@ class _Trough:
 
     def _named(self, name: str, value: str, most: float, target: Point) -> Callout:
         number = shown(value, self._values, self._words) if value else ""
-        return Callout(Block.of(self._words.say(f"figure.part.{name}"), number, most=most), target)
+        return Callout(Block.of(self._words.say_one_of("figure.part", name), number, most=most), target)
 
     def _above(self) -> list[Callout]:
         """Names above the cut trough; places in metres from the middle between the rims."""
