@@ -40,14 +40,17 @@ def reckoner_page(reckoner: Reckoner, words: Words) -> str:
 
 
 def table(section: Section) -> str:
-    """A section's table; the first cell of a row is its head."""
-    head = "".join(f'<th scope="col">{escape(cell, quote=False)}</th>' for cell in section.head)
-    rows = "".join(f"<tr>{_row(cells)}</tr>" for cells in section.rows)
-    inside = f"<thead><tr>{head}</tr></thead><tbody>{rows}</tbody>"
+    """A section's table; the first cell of a row is its head.
+
+    A space stands between cells: the site's search would read them as one long word.
+    """
+    head = " ".join(f'<th scope="col">{escape(cell, quote=False)}</th>' for cell in section.head)
+    rows = " ".join(f"<tr>{_row(cells)}</tr>" for cells in section.rows)
+    inside = f"<thead><tr>{head}</tr></thead> <tbody>{rows}</tbody>"
     return f'<div class="ts-scroll"><table class="ts-table">{inside}</table></div>'
 
 
 def _row(texts: Iterable[str]) -> str:
     first, *rest = (escape(cell, quote=False) for cell in texts)
     cells = (f'<td class="ts-long">{cell}</td>' if len(cell) > _LONG else f"<td>{cell}</td>" for cell in rest)
-    return f'<th scope="row">{first}</th>{"".join(cells)}'
+    return " ".join([f'<th scope="row">{first}</th>', *cells])
