@@ -12,7 +12,7 @@ from generator.figures.callouts import Callout, row_above, row_below
 from generator.figures.ink import HatchKind, Ink, Letter
 from generator.figures.layout import Block
 from generator.figures.page import MARGIN, Page, heading_height
-from generator.figures.people import arrow, person
+from generator.figures.people import PERSON_HEIGHT, arrow, person
 from generator.figures.scene import VIEW, Circle, Group, Hatch, Line, Point, Polyline, Scene
 from generator.figures.shown import shown
 from generator.figures.view import View
@@ -42,7 +42,9 @@ _ROWS = (24.0, 42.0)
 """Arrowed lines below the platform, paper units."""
 _LEAST_CUT = 0.02
 """A cut lower than this is level ground and is not measured, metres."""
-_AHEAD, _BEHIND = 20.0, 26.0
+_AHEAD, _BEHIND = 20.0, 14.0
+_WATCHER = 0.9
+"""Ground above the ditch for the person who shows the size, metres: out of the way of bank and overflow."""
 _SKY = 12.0
 
 
@@ -65,9 +67,10 @@ class _CutPlatform:
         self._bank_top = self._width + values["cut_back_width"]
         self._ditch = self._bank_top + values["ditch_setback"]
         self._downhill = max(1.0, 0.35 * self._width)
-        across = self._downhill + self._ditch + _DITCH
+        self._watcher = self._ditch + _DITCH + 0.55 * _WATCHER
+        across = self._downhill + self._ditch + _DITCH + _WATCHER
         self._unit = across / (VIEW - _AHEAD - _BEHIND)
-        self._end = self._ditch + _DITCH + (_BEHIND - MARGIN) * self._unit
+        self._end = self._ditch + _DITCH + _WATCHER + (_BEHIND - MARGIN) * self._unit
         self._start = -self._downhill - (_AHEAD - MARGIN) * self._unit
         self._heads = (words.say("figure.cut-platform.right"), words.say("figure.cut-platform.wrong"))
 
@@ -91,7 +94,8 @@ class _CutPlatform:
             "ditch": self._say("drain_ditch", shown("ditch_setback", values, words), most=72),
         }
         above = max(block.height() for block in named.values())
-        high = max(values["wall_height"] + _BASE + _ROOF, self._end * self._slope) / unit
+        top = self._watcher * self._slope + PERSON_HEIGHT
+        high = max(values["wall_height"] + _BASE + _ROOF, self._end * self._slope, top) / unit
         sky_top = MARGIN + heading_height(self._heads[0]) + above
         self._level = sky_top + _SKY + 16 + high
         low = max(-self._start * self._slope / unit + _BAND, _ROWS[1] + 6)
@@ -178,9 +182,9 @@ class _CutPlatform:
         inner = self._points((out, level - 0.12), (out, level))
         lined = self._points((out + 0.1, 0.03), (0.0, 0.03), (self._start, self._start * self._slope + 0.03))
         lift, slope = 7 * unit, self._slope
-        first, last, stand = (share * self._start for share in (0.2, 0.55, 0.8))
+        first, last = (share * self._start for share in (0.25, 0.75))
         flow = self._points((first, first * slope + lift), (last, last * slope + lift))
-        page.add(person(self._points((stand, stand * slope))[0]))
+        page.add(person(self._view.at(self._watcher, self._watcher * slope), -1.0))
         page.add(
             Group(
                 "overflow",
