@@ -46,6 +46,8 @@ _GROUND = 13.0
 _FOOT_OFF, _UNDER_OFF, _BASE_OFF = 9.0, 18.0, 10.0
 """Arrowed lines beside what they measure, paper units."""
 _FAN = 18.0
+_OUTSIDE = 0.15
+"""How far the base is drawn beyond the hoops, metres; beyond it a torn edge says that it goes on."""
 _ABOVE = 0.08
 """Angle shown above the starter's end, metres."""
 
@@ -73,7 +75,8 @@ class _Foot:
         self._starter = values["starter_diameter"] / 1000
         self._turned = values["starter_leg"]
         self._upright = values["starter_length"] - values["starter_leg"]
-        self._edge = self._leg + values["hoop_diameter"] / 1000 + values["base_projection"]
+        self._edge = self._leg + values["hoop_diameter"] / 1000 + min(values["base_projection"], _OUTSIDE)
+        self._whole = values["base_projection"] <= _OUTSIDE
         self._inner = -self._turned - 0.08
         self._starter_x = -self._starter / 2
         # The leg lies in the middle of the base, above the stones in any case.
@@ -125,24 +128,24 @@ class _Foot:
         under = page.at(0, foot)[1]
         right = x2 + 16 * unit
         level = high + 0.4 * self._base
-        ground = ((x1, low), (x2, low), (x2, level), (right, level), (right, under), (x1, under))
+        beside = ((x2, low), (x2, level), (right, level), (right, under)) if self._whole else ((x2, low), (x2, under))
+        ground = ((x1, low), *beside, (x1, under))
+        surface = (Polyline(ground[1:4], Ink.GROUND),) if self._whole else ()
         page.add(
-            Group("ground", (Hatch(ground, HatchKind.GROUND), Polyline(ground[1:4], Ink.GROUND))),
+            Group("ground", (Hatch(ground, HatchKind.GROUND), *surface)),
             stones(x1, x2, low, high, unit),
             concrete(x1, x2, high, self._at(0, 0)[1], unit),
         )
-        page.add(
-            Polyline(
-                tuple(
-                    page.at(
-                        self._x(self._inner) + (2.5 if step % 2 else -2.5),
-                        self._down(0) + (foot - self._down(0)) * step / 8,
-                    )
-                    for step in range(9)
-                ),
-                Ink.BREAK,
-            )
+        for x in (self._inner, *(() if self._whole else (self._edge,))):
+            page.add(self._torn(x, foot))
+
+    def _torn(self, x: float, foot: float) -> Polyline:
+        """There the base goes on."""
+        page, high = self._page, self._down(0)
+        points = tuple(
+            page.at(self._x(x) + (2.5 if step % 2 else -2.5), high + (foot - high) * step / 8) for step in range(9)
         )
+        return Polyline(points, Ink.BREAK)
 
     def _draw_steel(self) -> None:
         page, values, unit = self._page, self._values, self._unit

@@ -156,7 +156,7 @@ class _Plan:
         """A pair of feet beside the base, where somebody stands and looks."""
         length = FOOT_LENGTH / self._unit
         if length <= _LONGEST_FOOT:
-            self._page.add(feet(self._page.at(VIEW / 2 + 0.82 * _BASE, self._top + 2 * _BASE + 4)))
+            self._page.add(feet(self._page.at(VIEW / 2 + _BASE + 18, self._top + 2 * _BASE)))
 
     def _measure(self) -> None:
         """Each diameter on its own row; the numbers stand in the rows if they find room there, else beside them."""
@@ -183,11 +183,12 @@ class _Plan:
             points_at(page, [callout.target for side in aside for callout in side])
 
     def _rows_fit(self) -> bool:
-        room = 2 * self._radii["inside"] / self._unit - 20
-        for which in self._radii:
+        """Whether each text fits between the arrowheads of its own row; lines of larger circles run further out."""
+        for which, radius in self._radii.items():
             text = self._words.say_one_of("figure.tank-plan", which)
             number = shown(f"{which}_diameter", self._values, self._words)
-            if Block.of(text, most=VIEW).width() + Block.of("", number, most=VIEW).width() + 5 > room:
+            width = Block.of(text, most=VIEW).width() + Block.of("", number, most=VIEW).width() + 5
+            if width > 2 * radius / self._unit - 20:
                 return False
         return True
 
