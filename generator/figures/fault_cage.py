@@ -62,16 +62,18 @@ class _Cage:
         """Height of a hoop that is looked at, counted from the top."""
         return self.top + (hoop * self.skip + 0.5) * self.gap
 
-    def straight(self, down: float, start: float, end: float) -> Element:
-        """A piece of hoop."""
-        return rect(self.page, start, down - self.thick / 2, end, down + self.thick / 2, Ink.STEEL)
+    def straight(self, down: float, start: float, end: float, thick: float = 0.0) -> Element:
+        """A piece of hoop, as thick as those that are looked at or thinner."""
+        half = (thick or self.thick) / 2
+        return rect(self.page, start, down - half, end, down + half, Ink.STEEL)
 
     def between(self) -> None:
-        """The hoops between those that are looked at."""
+        """The hoops between those that are looked at: thin where they stand close, so that laps show."""
+        thin = min(self.thick, 0.14 * self.gap)
         for hoop in range(self.count):
             for step in range(1, self.skip):
                 down = self.level(hoop) + step * self.gap
-                self.page.add(Group("hoop", (self.straight(down, self.left, self.right),)))
+                self.page.add(Group("hoop", (self.straight(down, self.left, self.right, thin),)))
 
     def lap_at(self, hoop: int, x: float) -> None:
         """A hoop with a sound lap that begins at a place."""

@@ -47,25 +47,22 @@ class _Piece:
             Hatch(tuple(self.page.at(*corner) for corner in corners), HatchKind.MORTAR),
         )
 
-    def steel(self, shift: float = 0.0, laps: int = 1) -> None:
+    def steel(self, shift: float = 0.0, *, bar: bool = True) -> None:
         """Mesh, bar, hoop and mesh at their places, or all moved towards the dry face.
 
         Args:
             shift: paper units.
-            laps: hoops side by side, one upon the other.
+            bar: whether the saw went through an upright bar, or between two.
         """
         page, end = self.page, self.foot
         first = self.left + self.cover + shift
         page.add(woven(page, first + self.inside / 2, self.top, end, self.inside))
-        middle = first + self.inside + self.bar / 2
+        middle, y = first + self.inside + self.bar / 2, (self.top + end) / 2
         hoop = middle + self.bar / 2
-        for lap in range(laps):
-            down = self.top if lap == 0 else self.top + 0.42 * _LONG
-            x = hoop - lap * self.hoop
-            page.add(Group("hoop", (rect(page, x, down, x + self.hoop, end, Ink.STEEL_EDGE),)))
-        y = self.top + (0.5 if laps == 1 else 0.2) * _LONG
+        page.add(Group("hoop", (rect(page, hoop, self.top, hoop + self.hoop, end, Ink.STEEL_EDGE),)))
         self.at = (middle, y)
-        page.add(Group("bar", (Circle(page.at(middle, y), self.bar / 2 * page.unit, Ink.STEEL),)))
+        if bar:
+            page.add(Group("bar", (Circle(page.at(middle, y), self.bar / 2 * page.unit, Ink.STEEL),)))
         page.add(woven(page, hoop + self.hoop + self.outside / 2, self.top, end, self.outside))
 
     def wire(self) -> None:
@@ -84,7 +81,7 @@ class _Piece:
         middle = (x - 0.5 * self.bar - 0.3 * size, y + 0.3 * self.bar)
         points = [
             (
-                middle[0] + size * uneven.between(0.8, 1.1) * math.cos(turn),
+                max(self.left + 2.0, middle[0] + size * uneven.between(0.8, 1.1) * math.cos(turn)),
                 middle[1] + 1.1 * size * uneven.between(0.8, 1.1) * math.sin(turn),
             )
             for turn in (2 * math.pi * step / 13 for step in range(13))
@@ -107,9 +104,9 @@ def _pieces(key: str, values: Mapping[str, float], words: Words, order: tuple[st
             piece.steel()
             piece.hole()
         elif name == "thin-cover":
-            piece.steel(shift=piece.cover + 0.3 * piece.outside)
-        elif name == "lap":
-            piece.steel(laps=2)
+            piece.steel(shift=piece.cover + max(0.3 * piece.outside, 2.0))
+        elif name == "between-bars":
+            piece.steel(bar=False)
         else:
             piece.steel()
             if name == "tied":
@@ -123,7 +120,7 @@ def _spot(fault: str, key: str) -> Spot:
     def paint(values: Mapping[str, float], words: Words, order: tuple[str, ...]) -> Scene:
         return _pieces(key, values, words, order)
 
-    return Spot(key, _NEEDS, (fault, "plain", "tied", "lap"), paint)
+    return Spot(key, _NEEDS, (fault, "plain", "tied", "between-bars"), paint)
 
 
 VOID = _spot("hole", "fault-void")

@@ -71,7 +71,7 @@ def _mesh_cracks(page: Page, left: float, top: float, right: float, foot: float)
 
 
 def _float_marks(page: Page, left: float, top: float, right: float, foot: float) -> None:
-    page.add(float_marks(page, _middle(left, right) - 2, (top + foot) / 2, 46.0))
+    page.add(float_marks(page, _middle(left, right), (top + foot) / 2 - 4, 66.0))
 
 
 def _sack(page: Page, left: float, top: float, right: float, foot: float) -> None:

@@ -140,15 +140,15 @@ def chalk_line(page: Page, left: float, right: float, y: float) -> Group:
     )
 
 
-def float_marks(page: Page, x: float, y: float, size: float) -> Group:
-    """Round strokes that a wooden float leaves."""
+def float_marks(page: Page, x: float, y: float, wide: float) -> Group:
+    """Round sweeps that a wooden float leaves, one beside the other like scales of a fish."""
     arcs: list[Element] = []
-    for number, (dx, dy, start) in enumerate(
-        ((-0.5, -0.18, 200.0), (0.25, -0.3, 160.0), (-0.1, 0.32, 20.0), (0.62, 0.28, 60.0))
-    ):
-        centre = page.at(x + dx * size, y + dy * size)
-        for ring in (0.22, 0.3, 0.38):
-            arcs.append(Arc(centre, ring * size * page.unit, start + 12 * number, 118.0, Ink.BREAK))
+    gap = wide / 3
+    for row, (count, down) in enumerate(((3, -0.42), (2, 0.0), (3, 0.42))):
+        for number in range(count):
+            centre = page.at(x + (number - (count - 1) / 2) * gap, y + (down + 0.3) * wide)
+            for ring in (0.24, 0.36, 0.48):
+                arcs.append(Arc(centre, ring * gap * 1.1 * page.unit, 22.0 + 5 * row, 136.0, Ink.BREAK))
     return Group("float-marks", tuple(arcs))
 
 
