@@ -30,6 +30,7 @@ from generator.credentials import (
     told,
     use_list,
     verdict_data,
+    verify_badge,
     verify_certificate,
     verify_number,
 )
@@ -46,7 +47,9 @@ LIST_FILE = "withdrawn.txt"
 @click.command()
 @click.argument("text", required=False)
 @click.option("--image", type=click.Path(dir_okay=False, path_type=Path), help="A photo or scan of the square code.")
-@click.option("--file", "file", type=click.Path(dir_okay=False, path_type=Path), help="A file that holds the text.")
+@click.option(
+    "--file", "file", type=click.Path(dir_okay=False, path_type=Path), help="A file that holds the text, or a badge."
+)
 @click.option("--number", help="Only a number, held against the list.")
 @click.option("--list", "list_file", type=click.Path(dir_okay=False, path_type=Path),
               help=f"The signed list of withdrawn numbers; else {LIST_FILE} in the data folder.")  # fmt: skip
@@ -88,7 +91,9 @@ def verify(
     if number is not None:
         verdict = _on_number(number, listed, now)
     else:
-        verdict = verify_certificate(_text(text, image, file, words), pinned, listed, now)
+        given = _text(text, image, file, words)
+        check = verify_badge if given.lstrip().startswith("{") else verify_certificate
+        verdict = check(given, pinned, listed, now)
     if as_json:
         say_json(verdict_data(verdict, pinned.issuer))
     else:

@@ -4,6 +4,7 @@ No clock and no network; the time is handed in. What is signed here proves who i
 It never proves that the person who shows it is the one named.
 """
 
+from generator.credentials.badge import badge_text, make_badge, verify_badge
 from generator.credentials.certificate import (
     Certificate,
     Role,
@@ -27,6 +28,7 @@ from generator.credentials.keyring import (
     unlock,
 )
 from generator.credentials.keys import PublicKey, PublicKeys, read_public_keys
+from generator.credentials.page import CheckPage, check_page
 from generator.credentials.qr import LEAST_MODULE, QrCode, least_width, module_size, qr_of
 from generator.credentials.refused import NotAcceptedError
 from generator.credentials.scan import UnreadableImageError, codes_in
@@ -56,6 +58,7 @@ __all__ = [
     "LEAST_MODULE",
     "MAX_AGE",
     "Certificate",
+    "CheckPage",
     "KeyRing",
     "ListInUse",
     "NotAcceptedError",
@@ -74,7 +77,9 @@ __all__ = [
     "Verdict",
     "WithdrawnList",
     "as_data",
+    "badge_text",
     "certificate_text",
+    "check_page",
     "codes_in",
     "copy_checked",
     "effective_day",
@@ -84,6 +89,7 @@ __all__ = [
     "least_width",
     "list_text",
     "lock",
+    "make_badge",
     "mark_stolen",
     "module_size",
     "new_ring",
@@ -101,6 +107,7 @@ __all__ = [
     "unlock",
     "use_list",
     "verdict_data",
+    "verify_badge",
     "verify_certificate",
     "verify_number",
 ]

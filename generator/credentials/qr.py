@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import segno
 
+from generator.credentials.qr_fill import fill
 from generator.problems import RefusedError
 
 LARGEST_VERSION = 11
@@ -39,6 +40,10 @@ def qr_of(text: str) -> QrCode:
     Raises:
         RefusedError: the text needs a finer code than version 11.
     """
+    quick = fill(text)
+    if quick is not None:
+        version, _, modules = quick
+        return QrCode(version, tuple(map(tuple, modules.tolist())))
     try:
         made = segno.make(text, error="m", boost_error=False, micro=False)
     except (segno.DataOverflowError, ValueError):

@@ -68,6 +68,6 @@ def _reader() -> Any:
         return importlib.import_module("zxingcpp")
     except ImportError:
         raise MachineError(
-            f"reading a code from a picture needs the package '{PACKAGE}' (pip install {PACKAGE}); or scan the code with "
-            "a phone and give the text that it shows"
+            f"reading a code from a picture needs the package '{PACKAGE}' (pip install {PACKAGE}); or scan the code "
+            "with a phone and give the text that it shows"
         ) from None

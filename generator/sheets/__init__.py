@@ -1,11 +1,20 @@
 """Sheets: everything printed, as bytes of PDF made from data; no path, no clock, black ink on A4."""
 
 from generator.sheets.booklet import booklet_pdf
-from generator.sheets.certificate import certificate_pdf
+from generator.sheets.certificate import Signed, certificate_pdf
 from generator.sheets.handout import handout_pdf
 from generator.sheets.key import key_pdf
 from generator.sheets.practical import practical_pdf
 from generator.sheets.reckoner import reckoner_pdf
 from generator.sheets.worksheet import worksheet_pdf
 
-__all__ = ["booklet_pdf", "certificate_pdf", "handout_pdf", "key_pdf", "practical_pdf", "reckoner_pdf", "worksheet_pdf"]
+__all__ = [
+    "Signed",
+    "booklet_pdf",
+    "certificate_pdf",
+    "handout_pdf",
+    "key_pdf",
+    "practical_pdf",
+    "reckoner_pdf",
+    "worksheet_pdf",
+]
