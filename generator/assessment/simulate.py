@@ -203,7 +203,7 @@ def guess_of(question: Question) -> float | None:
     """The chance to guess a question: 1 in its options, or in its orders; None for a number."""
     match question:
         case ChoiceQuestion() if question.several:
-            return 1 / (2 ** len(question.options) - 1)
+            return 1 / (float(2 ** len(question.options)) - 1)
         case ChoiceQuestion() | SpokenChoiceQuestion():
             return 1 / len(question.options)
         case SpotQuestion():
@@ -334,7 +334,7 @@ def certified(exam: Exam, sitting: Sitting) -> Bools:
     show can be shown orally where the exam says so; its practical part can't.
     """
     points = sitting.right.sum(axis=1)
-    met = points >= exam.cut
+    met: Bools = points >= exam.cut
     if exam.oral is not None and exam.near:
         met = np.where((points >= exam.cut - exam.near) & (points < exam.cut + exam.near), sitting.oral, met)
     done = [part.sum(axis=1) for part in sitting.seen]

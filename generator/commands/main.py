@@ -14,7 +14,7 @@ import click
 from generator.commands.tool import say_problems
 from generator.problems import ExitCode, MachineError, ProblemsError, RefusedError
 
-COMMANDS = ("build", "test", "check", "plan", "sheets", "mark", "verify", "bench")
+COMMANDS = ("build", "test", "check", "plan", "sheets", "mark", "analyse", "verify", "bench")
 """In the order that a newcomer needs them."""
 
 

@@ -78,6 +78,7 @@ class Part:
         head: running head of the pages after the first; empty for none.
         words: of the language of the head and footer.
         pieces: what stands on the pages.
+        told: where someone who can't read print finds the same, if that is neither a page nor the plan.
     """
 
     name: str
@@ -86,10 +87,13 @@ class Part:
     head: str
     words: Words
     pieces: Sequence[Piece]
+    told: str = ""
 
 
 def _accessible(part: Part) -> str:
     """Where someone who can't read print finds the same."""
+    if part.told:
+        return part.told
     if not part.page:
         return part.words.say("sheet.accessible_plan")
     return part.words.say("sheet.accessible", page=part.page)
