@@ -365,7 +365,7 @@ class _Section:
 
     def _tap(self, x: float, level: float, bore: float) -> Iterator[Element]:
         """A valve: a thick piece with a handle."""
-        size = max(bore, 3.5 * self._unit)
+        size = min(max(bore, 3.5 * self._unit), 17 * self._unit)  # a wide one would reach into the names beside it
         yield self._box((x - 0.4 * size, x + 0.4 * size, level - 0.8 * size, level + 0.8 * size), Ink.STEEL_EDGE)
         high = level + 1.5 * size
         yield Line(self._at(x, level + 0.8 * size), self._at(x, high), Ink.STEEL_LINE)

@@ -11,6 +11,10 @@ from xml.etree import ElementTree
 import pytest
 from reportlab.pdfgen.canvas import Canvas
 
+from generator.curriculum.models import SpotQuestion
+from generator.exercises import make_item, mark_spot
+from generator.exercises.items import SpotItem
+from generator.exercises.mark import Verdict
 from generator.figures import FIGURES, Scene, draw, hot_areas, pdf, svg
 from generator.figures.areas import LETTERS, TARGET, Spot, add_area, around
 from generator.figures.ink import Ink
@@ -175,3 +179,19 @@ def apart(scene: Scene) -> list[str]:
         found += [f"letter {area.letter} on {b}" for b, box in boxes if b != area.letter and disc.overlaps(box)]
         found += [] if Box(0, 0, scene.width, scene.height).holds(disc) else [f"letter {area.letter} leaves the frame"]
     return found
+
+
+@pytest.mark.parametrize("key", [key for key, kind in FIGURES.items() if kind.spot])
+def test_a_question_about_the_drawing_has_the_letters_that_stand_there(key: str) -> None:
+    """A click on the fault of the page is the right answer, and on anything else it is not."""
+    spot = FIGURES[key].spot
+    assert spot is not None
+    said = {"en": "Something.", "hi": "कुछ।"}
+    areas = tuple({"name": name, "text": said, "right": name == spot.fault, "why": said} for name in spot.names)
+    base = {"id": "find-it", "competency": "finding", "kind": "spot", "figure": key, "text": said, "areas": areas}
+    item = make_item(SpotQuestion.model_validate(base), "seed", words("en"))
+    assert isinstance(item, SpotItem)
+    drawn = {area.letter: area.name for area in draw(key, place("hill-school"), words("en")).areas}
+    assert {area.letter: area.name for area in item.areas} == drawn
+    for number, area in enumerate(item.areas):
+        assert (mark_spot(item, [number]).verdict == Verdict.RIGHT) == (drawn[area.letter] == spot.fault)
