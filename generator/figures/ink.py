@@ -51,8 +51,6 @@ class Ink(StrEnum):
     HOOP_LINE = "hoop-line"
     LOOSE = "loose"
     """Loose earth."""
-    MESH_LINE = "mesh-line"
-    """A wire of mesh, thinner than a bar of the same drawing."""
     STRING = "string"
     BODY = "body"
     """Something cut through that hides what lies behind it; its hatch says what it is of."""
@@ -163,7 +161,6 @@ PENS: dict[Ink, Pen] = {
     Ink.HOLE: Pen(_BLACK, _PAPER, 1.4),
     Ink.HOOP_LINE: Pen(_BLACK, "none", 3.0),
     Ink.LOOSE: Pen("#5b4630", _PAPER, 1.0),
-    Ink.MESH_LINE: Pen(_BLACK, "none", 0.8),
     Ink.STRING: Pen("#8c1a1a", "none", 1.0),
     Ink.BODY: Pen(_BLACK, _PAPER, 1.3),
     Ink.WOOD: Pen("#3a3128", "#e6d0a8", 1.0),
