@@ -152,7 +152,9 @@ def _same_decision(connection: Connection, person: int, decision: Decision, reas
     ).first()
     if row is None or (row.version, row.reasons, row.papers) != (decision.version, reasons, read):
         return None
-    return None if was_set_aside(connection, row.id) or _used(connection, row.id) else int(row.id)
+    if was_set_aside(connection, row.id) or (row.papers == "[]" and _used(connection, row.id)):
+        return None  # without papers, only the certificate tells one occasion from the next
+    return int(row.id)
 
 
 def _used(connection: Connection, decision: int) -> bool:

@@ -273,9 +273,8 @@ def require_role(connection: Connection, person: int | None, role: str) -> None:
     """
     if not has_role(connection, person, role):
         who = "nobody was named" if person is None else f"person {person} has not this role"
-        raise RefusedError(
-            f"only {'an' if role[0] in 'aeiou' else 'a'} {role} may do this, and {who}: ask a coordinator of the registry"
-        )
+        a = "an" if role == "observer" else "a"
+        raise RefusedError(f"only {a} {role} may do this, and {who}: ask a coordinator of the registry")
 
 
 def _held(role: str) -> Any:
