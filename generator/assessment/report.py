@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import islice
 
 from generator.assessment import agreement as ag
 from generator.assessment import report_charts as charts
@@ -28,6 +29,9 @@ from generator.words import Words
 
 MOST_CHANGES = 8
 """Changes on the first page; the tables hold the rest."""
+MOST_OF_A_KIND = 3
+MOST_BANDS = 12
+"""Rows of the table of small and large numbers, the least even ones first; the data has them all."""
 _OFTEN_OPEN = 0.25
 _DASH = "–"
 
@@ -122,6 +126,15 @@ def _first_notes(analysis: Analysis) -> tuple[Note, ...]:
     return joined(part.notes for part in (analysis.items,) if part is not None)
 
 
+def _unbroken(text: str) -> str:
+    """No line ends between a number and its percent sign."""
+    return text.replace(" %", "\u00a0%")
+
+
+def _of(part: int, whole: int) -> str:
+    return f"{part}\u00a0/\u00a0{whole}"
+
+
 class _Teller:
     """Says one analysis in one language."""
 
@@ -146,7 +159,7 @@ class _Teller:
         return tuple(self.words.say_one_of("analyse.head", name) for name in names)
 
     def line(self, line: str, **values: object) -> str:
-        return self.words.say_one_of("analyse.line", line, **values)
+        return _unbroken(self.words.say_one_of("analyse.line", line, **values))
 
     def step(self, practical: str, step: str) -> str:
         return self.names.steps.get(f"{practical}/{step}", step)
@@ -162,34 +175,31 @@ class _Teller:
     # ------------------------------------------------------------------------------------------- changes
 
     def change(self, name: str, values: Mapping[str, object], why: Mapping[str, object]) -> Change:
-        return Change(
-            name,
-            self.words.say_one_of("analyse.change", name, **values),
-            self.words.say_one_of("analyse.why", name, **why),
-        )
+        sentence = self.words.say_one_of("analyse.change", name, **values)
+        return Change(name, _unbroken(sentence), _unbroken(self.words.say_one_of("analyse.why", name, **why)))
 
     def changes(self) -> Iterator[Change]:
         """Most urgent first: what may be wrong about the exam, then who to ask again, then what to teach."""
         analysis = self.analysis
         if self.masons is not None and not self.masons.rows[0][1].met:
             yield self.change("scheme", {}, {})
-        yield from self._suspects()
-        yield from self._unfair()
         yield from self._apart()
+        yield from islice(self._suspects(), MOST_OF_A_KIND)
+        yield from islice(self._unfair(), MOST_OF_A_KIND)
         yield from self._cuts()
         yield from self._paper()
+        never = [question for question in analysis.questions if question.asked and not question.right]
+        if never:
+            names = ", ".join(question.name for question in never)
+            yield self.change("nobody_right", {"questions": names}, {"count": max(each.asked for each in never)})
         yield from self._to_teach()
-        for question in analysis.questions:
-            if question.asked and question.blank >= max(2, _OFTEN_OPEN * question.asked):
-                why = {"count": question.blank, "asked": question.asked}
-                yield self.change("left_open", {"question": question.name}, why)
-        easy = [question.name for question in analysis.questions if question.asked > 1 and self._all_right(question)]
+        often_open = (q for q in analysis.questions if q.asked and q.blank >= max(2, _OFTEN_OPEN * q.asked))
+        for question in islice(often_open, MOST_OF_A_KIND):
+            why = {"count": question.blank, "asked": question.asked}
+            yield self.change("left_open", {"question": question.name}, why)
+        easy = [q.name for q in analysis.questions if q.asked > 1 and q.right == q.asked]
         if easy:
             yield self.change("too_easy", {"questions": ", ".join(easy)}, {})
-
-    @staticmethod
-    def _all_right(question: Question) -> bool:
-        return question.right == question.asked
 
     def _suspects(self) -> Iterator[Change]:
         tables = self.analysis.tables or {}
@@ -205,9 +215,6 @@ class _Teller:
                 continue
             why: dict[str, object] = {"group": group, "upper": self.percent(upper), "lower": self.percent(lower)}
             yield self.change("key_or_question", {"question": question.name}, why)
-        for question in self.analysis.questions:
-            if question.asked and not question.right:
-                yield self.change("nobody_right", {"question": question.name}, {"count": question.asked})
 
     def _unfair(self) -> Iterator[Change]:
         for form in self.analysis.forms:
@@ -234,11 +241,12 @@ class _Teller:
         whole = observers.whole
         if isinstance(whole, ag.Agreement) and whole.ac1 < ag.GO_ON:
             yield self.change("observers_apart", {}, self._beyond(whole))
-        for step in observers.steps:
-            found = step.agreement
-            if step.critical and isinstance(found, ag.Agreement) and found.percent < ag.GO_ON_CRITICAL:
-                values = {"have": self.percent(found.percent), "need": self.percent(ag.GO_ON_CRITICAL)}
-                yield self.change("step_apart", {"step": self.step(step.practical, step.step)}, values)
+        critical = [(step, step.agreement) for step in observers.steps if step.critical]
+        apart = [(step, found) for step, found in critical if isinstance(found, ag.Agreement)]
+        apart = [(step, found) for step, found in apart if found.percent < ag.GO_ON_CRITICAL]
+        for step, found in sorted(apart, key=lambda pair: pair[1].percent)[:2]:
+            values = {"have": self.percent(found.percent), "need": self.percent(ag.GO_ON_CRITICAL)}
+            yield self.change("step_apart", {"step": self.step(step.practical, step.step)}, values)
 
     def _beyond(self, whole: ag.Agreement) -> dict[str, object]:
         return {"value": self.number(whole.ac1, 2), "need": self.number(ag.GO_ON, 2)}
@@ -254,7 +262,7 @@ class _Teller:
         for name, found in (("no_line", analysis.regression), ("no_groups", analysis.contrast)):
             if isinstance(found, Note):
                 sentence = self.words.say_one_of("analyse.change", name)
-                yield Change(name, sentence, self.no_answer(found))
+                yield Change(name, sentence, _unbroken(self.no_answer(found)))
         decisions = analysis.decisions
         if decisions is not None and decisions.same is not None and decisions.same < WANTED_SAME:
             values = {"low": decisions.low, "high": decisions.high}
@@ -350,7 +358,7 @@ class _Teller:
         rows = [
             (
                 question.name,
-                f"{question.right} / {question.asked}",
+                _of(question.right, question.asked),
                 self._between(question),
                 _DASH if question.rest is None else self.number(question.rest, 2),
                 self.percent(question.upper - question.lower) if question.group else _DASH,
@@ -363,7 +371,7 @@ class _Teller:
 
     def _between(self, question: Question) -> str:
         low, high = self.percent(question.low), self.percent(question.high)
-        return f"{self.percent(question.difficulty)} ({low}{_DASH}{high})"
+        return f"{self.percent(question.difficulty)}\u00a0({low}{_DASH}{high})"
 
     def _options(self) -> Chapter:
         rows = [
@@ -383,7 +391,7 @@ class _Teller:
 
     def _mistakes(self) -> Chapter:
         rows = [
-            (row.question, self.mistake(row.mistake, "mistake"), f"{row.count} / {row.wrong}")
+            (row.question, self.mistake(row.mistake, "mistake"), _of(row.count, row.wrong))
             for row in self.analysis.mistakes
         ]
         return self.chapter("mistakes", [], self.head("question", "mistake", "times"), rows)
@@ -450,14 +458,17 @@ class _Teller:
                 *self._compared(band.comparison),
                 self.percent(band.p, 1),
             )
-            for band in self.analysis.bands
+            for band in sorted(self.analysis.bands, key=lambda band: band.comparison.p)[:MOST_BANDS]
         ]
+        lines = [self.line("numbers"), self.line("forms")]
+        if len(rows) < len(self.analysis.bands):
+            lines.append(self.line("numbers_shown", count=len(rows), all=len(self.analysis.bands)))
         head = self.head("question", "given", "small", "large", "luck")
-        return self.chapter("numbers", [self.line("numbers"), self.line("forms")], head, rows)
+        return self.chapter("numbers", lines, head, rows)
 
     def _compared(self, comparison: Comparison) -> tuple[str, str]:
         right, asked = comparison.right, comparison.asked
-        first, second = (f"{self.percent(x / n)} ({x} / {n})" for x, n in zip(right, asked, strict=True))
+        first, second = (f"{self.percent(x / n)}\u00a0({_of(x, n)})" for x, n in zip(right, asked, strict=True))
         return first, second
 
     def _judges(self, rounds: Sequence[Round]) -> Chapter:

@@ -169,7 +169,8 @@ def judge_chart(analysis: Analysis, words: Words) -> Scene:
             plot.line(((own[0], y), (own[-1], y)), Ink.MEASURE)
             plot.dot(own[0], y, full=False)
         plot.dot(own[-1], y, full=len(analysis.rounds) == 1 or judge in analysis.rounds[-1].judges)
-    return plot.scene(words.say("analyse.chart.judges"), words.say("analyse.chart.judges_told"), words)
+    title = words.say("analyse.chart.judges" if len(analysis.rounds) == 1 else "analyse.chart.judges_twice")
+    return plot.scene(title, words.say("analyse.chart.judges_told"), words)
 
 
 def borderline_chart(analysis: Analysis, line: Regression, words: Words) -> Scene:
@@ -197,4 +198,11 @@ def mason_chart(plain: Sequence[Share], helped: Sequence[Share], words: Words) -
     plot.ticks_up((0, 25, 50, 75, 100), words.say("analyse.chart.certified"), words)
     for found, ink in ((plain, Ink.FACE), (helped, Ink.FRAME_LINE)):
         plot.line([(100 * one.mason.mastery, 100 * one.share) for one in found], ink)
+    for height, ink, text in (
+        (92, Ink.FACE, words.say("analyse.chart.plain")),
+        (78, Ink.FRAME_LINE, words.say("analyse.chart.helped")),
+    ):
+        plot.line(((4, height), (16, height)), ink)
+        x, y = plot.at(19, height)
+        plot.text((x, y - _CAPITAL), text, "start")
     return plot.scene(words.say("analyse.chart.masons"), words.say("analyse.chart.masons_told"), words)
