@@ -41,7 +41,9 @@ def task_height(lines: Sequence[str]) -> float:
 def finished(page: Page, key: str, lines: Sequence[str], words: Words) -> Scene:
     """The scene, with its task at the foot of the paper."""
     page.note(lines, page.height - MARGIN - note_height(lines))
-    return page.scene(words.say(f"figure.{key}.title"), words.say(f"figure.{key}.description"), words)
+    return page.scene(
+        words.say_one_of("figure", f"{key}.title"), words.say_one_of("figure", f"{key}.description"), words
+    )
 
 
 def paper(page: Page, left: float, top: float, right: float, foot: float) -> Box:
