@@ -114,9 +114,13 @@ def read_public_keys(text: str) -> PublicKeys:
     data = strict_json(text)
     if type(data) is not dict or data.get("kind") != KIND:
         raise NotAcceptedError("not_keys")
-    if type(data.get("format")) is not int or data["format"] > 1:
+    if type(data.get("format")) is int and data["format"] > 1:
         raise NotAcceptedError("newer")
-    if set(data) != {"format", "kind", "issuer", "keys", "signature"} or data["format"] != 1:
+    if (
+        set(data) != {"format", "kind", "issuer", "keys", "signature"}
+        or type(data["format"]) is not int
+        or data["format"] != 1
+    ):
         raise NotAcceptedError("not_keys")
     issuer, rows, signature = data["issuer"], data["keys"], data.pop("signature")
     if type(issuer) is not str or not issuer.strip() or type(rows) is not list or not 0 < len(rows) <= MOST_KEYS:

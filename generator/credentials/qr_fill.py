@@ -2,7 +2,8 @@
 
 The skeleton (finders, timing, format and version) comes from the QR library, once for each version and mask. What
 changes with the text (ISO/IEC 18004: bits, Reed-Solomon blocks, masks and their penalties) is done here on arrays; with
-the same mask the library gives the same modules, which a test holds.
+the same mask the library gives the same modules, which a test holds; but where the bits end on a whole byte it pads
+with one byte too many.
 """
 
 from __future__ import annotations

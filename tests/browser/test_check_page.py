@@ -52,7 +52,8 @@ JUDGE = """async ([texts, data, now]) => {
 def html(keys: PublicKeys, signed_list: str, language: str) -> str:
     made = check_page(keys, signed_list, WORDS[language])
     return (
-        f'<!doctype html><html lang="{language}"><meta charset="utf-8"><meta name="viewport" content="width=device-width">'
+        f'<!doctype html><html lang="{language}"><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width">'
         f"<title>{made.title}</title><main><h1>{made.title}</h1>\n{made.body}</main>\n"
         f"<script>{made.script}</script>\n<script>{made.start}</script></html>"
     )
@@ -200,11 +201,14 @@ def test_every_kind_of_verdict_is_pythons(opened: Any) -> None:
         )
     )
     texts = [
-        text(), text(name="कमला देवी थापा"), text(3), text(4), text(5), known, text(name="Аsha Devi"), text(by=new), text(by=robbed),
+        text(), text(name="कमला देवी थापा"), text(3), text(4), text(5), known, text(name="Аsha Devi"),
+        text(by=new), text(by=robbed),
         text(by=ring("stranger")), text(valid_from=NOW.date(), valid_to=NOW.date()), text(name="O'Neil-Śarmā (b.)"),
         text(valid_from=(NOW + timedelta(days=1)).date()), text(valid_to=(NOW - timedelta(days=1)).date()),
-        text().lower(), text().replace("TSC1:", "TSC2:"), "TSL1:AAAA", "", "hello", text() + "A", listed(), text(name="क्‍ष"),
-        " ".join(text()), text().replace("TSC1:", "TSC1:\n"), text() + "é", text(name="W" * 90, scheme="frame-hand-and-roof-x"),
+        text().lower(), text().replace("TSC1:", "TSC2:"), "TSL1:AAAA", "", "hello", text() + "A", listed(),
+        text(name="क्‍ष"),
+        " ".join(text()), text().replace("TSC1:", "TSC1:\n"), text() + "é",
+        text(name="W" * 90, scheme="frame-hand-and-roof-x"),
     ]  # fmt: skip
     statuses = {number(3): Status.WITHDRAWN, number(4): Status.SUSPENDED, number(5): Status.RENEWED}
     lists = [

@@ -99,7 +99,7 @@ def _other_header(good: str, draw: Stream) -> bytes:
 
 
 def _other_cbor(good: str, draw: Stream) -> bytes:
-    """The same values written in another way: longer numbers, open lengths, doubled keys, more behind the end, no tag."""
+    """The same values written in another way: longer numbers, open lengths, doubled keys, more behind the end."""
     data = from_text(good, CERTIFICATE)
     message = cose.unpack(data)
     parts: list[Any] = [message.protected, {}, message.payload, message.signature]
