@@ -16,7 +16,7 @@ from generator.problems import ExitCode, MachineError
 @click.argument("names", nargs=-1)
 @json_option
 def bench(names: tuple[str, ...], as_json: bool) -> int:
-    """Run the benchmarks: each prints a ratio, its baseline and the ratio it should keep to.
+    """Run the benchmarks: each prints a ratio, its baseline and the ratio it should keep to; some tell more below it.
 
     Example: python3 tankschool.py bench        (or: bench variants)
     """
@@ -30,10 +30,13 @@ def bench(names: tuple[str, ...], as_json: bool) -> int:
     sys.path.insert(0, str(ROOT))
     rows = []
     for name in names or found:
-        for result in importlib.import_module(f"tests.benchmarks.bench_{name}").results():
+        module = importlib.import_module(f"tests.benchmarks.bench_{name}")
+        for result in module.results():
             rows.append(result)
             if not as_json:
                 click.echo(str(result))
+        if not as_json and hasattr(module, "lines"):
+            click.echo("\n".join(module.lines()))
     if as_json:
         say_json({"format": 1, "results": [_as_data(result) for result in rows]})
     return ExitCode.GOOD if all(result.good for result in rows) else ExitCode.PROBLEMS

@@ -25,7 +25,7 @@ A, B = (10, 6.6, 5.84, 7), (20, 14, 16, 14)
 )
 def test_huynh(case: tuple[int, float, float, int], values: tuple[str, ...]) -> None:
     """Huynh 1976; derived."""
-    questions, mean, variance, cut = case
+    questions, mean, variance, _ = case
     a, b = con.huynh_beta(questions, mean, variance)
     found = con.huynh(*case)
     numbers = [kr21(questions, mean, variance), a, b, found.passing, found.same, found.by_chance, found.kappa]
