@@ -2,7 +2,7 @@
 
 from generator.plans.as_data import as_data
 from generator.plans.as_text import as_text, sections_text
-from generator.plans.drawing import drawing_values
+from generator.plans.drawing import drawing_values, given_values
 from generator.plans.place_file import hoops_of_place, litres_of_place, read_place
 from generator.plans.plan import Offer, Plan, Refusal, make_plan
 from generator.plans.prices import Prices, read_prices
@@ -10,6 +10,7 @@ from generator.plans.reckoner import Reckoner, make_reckoner, reckoner_sections
 from generator.plans.refused import NoPlanError, outside
 from generator.plans.roofing import RoofKind
 from generator.plans.sections import sections
+from generator.plans.shape import shape_ladder
 from generator.plans.shop import USUAL_SHOP, Angle, Bar, Mesh, Shop, read_shop
 from generator.plans.tell import Section
 from generator.plans.trough import TroughPlan, trough_data, trough_for, trough_sections
@@ -37,6 +38,7 @@ __all__ = [
     "as_data",
     "as_text",
     "drawing_values",
+    "given_values",
     "hoops_of_place",
     "litres_for_people",
     "litres_of_place",
@@ -49,6 +51,7 @@ __all__ = [
     "reckoner_sections",
     "sections",
     "sections_text",
+    "shape_ladder",
     "trough_data",
     "trough_for",
     "trough_sections",

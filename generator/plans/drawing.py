@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.calculations import BOOK
 from generator.plans.plan import Plan
 from generator.plans.roofing import RoofKind
 
@@ -26,3 +27,12 @@ def drawing_values(plan: Plan) -> dict[str, float]:
             found[f"zone_{number}_gaps"] = float(zone.gaps)
             found[f"zone_{number}_spacing"] = zone.spacing
     return found
+
+
+def given_values(plan: Plan) -> dict[str, float]:
+    """The givens of a plan by name, as a place's file would give them.
+
+    Args:
+        plan: of a tank.
+    """
+    return {name: value for name, value in plan.values.items() if name in BOOK.givens}

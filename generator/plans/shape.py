@@ -89,7 +89,7 @@ def shape_for(
     """
     if not LEAST_LITRES / 1000 <= volume <= float(ENGINEER_VOLUME):
         raise outside("volume", volume, LEAST_LITRES / 1000, float(ENGINEER_VOLUME), "m3")
-    steps = _steps()
+    steps = shape_ladder()
     held = [pi / 4 * (diameter**2 - column_width**2) * depth for diameter, depth in steps]
     place = bisect_left(held, volume - 1e-9)
     diameter, depth = steps[place]
@@ -136,8 +136,8 @@ def _depth_of(volume: float, diameter: float, column: float) -> float:
 
 
 @cache
-def _steps() -> tuple[tuple[float, float], ...]:
-    """All shapes of the ladder, each at least as wide and as deep as the one before."""
+def shape_ladder() -> tuple[tuple[float, float], ...]:
+    """All shapes of the ladder, inside diameter and water depth: each at least as large as the one before [m]."""
     found: list[tuple[float, float]] = []
     depth = _LADDER[0][1]
     for (low, shallow), (high, deep) in pairwise(_LADDER):

@@ -17,6 +17,7 @@ from generator.site.markup import formula, formula_words
 from generator.site.mkdocs_run import SHARED_SETTINGS, SiteSettings, run_mkdocs, search_worker, theme_scripts
 from generator.site.one_file import OneFileParts, one_file
 from generator.site.pages import build_pages, settings
+from generator.site.planner_page import planner_script
 from generator.site.products import Products, key_of, machine_key, versions_key
 from generator.site.progress import Progress, silent
 from generator.site.stick import LanguageParts, Print
@@ -25,7 +26,7 @@ from generator.words import Words
 _ASSETS = Path(__file__).parent / "assets"
 _FORMULA_SCRIPT = Path(__file__).parents[1] / "formula" / "formula.js"
 _STYLES = ("fonts.css", "common.css", "theme.css", "mark.svg")
-_SCRIPTS_AFTER = ("page.js", "progress.js", "learner.js", "card.js", "scenario.js", "start.js")
+_SCRIPTS_AFTER = ("page.js", "progress.js", "learner.js", "card.js", "scenario.js", "planner.js", "start.js")
 _FAMILIES = ("page", "exercise", "misconception", "quantity", "unit")
 """Words that travel into the browser."""
 _RENDERERS = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "pymdown-extensions", "pygments")
@@ -44,7 +45,8 @@ def course_script(content: CourseContent, language: str) -> bytes:
         "formulas": {name: formula(name, words) for name in asked},
     }
     text = json.dumps(data, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
-    return f"Tankschool.course = {text};\n{BOOK.javascript(asked, word=formula_words(words))}".encode()
+    formulas = BOOK.javascript(asked, word=formula_words(words))
+    return f"Tankschool.course = {text};\n{formulas}\n{planner_script(words)}".encode()
 
 
 def _travelling_words(words: Words) -> dict[str, object]:

@@ -29,13 +29,14 @@ from generator.site.cards import Numbered, answers, card, numbered, scenario_car
 from generator.site.headings import heading_ids, with_ids
 from generator.site.markup import block, caution, data_script, figure, formula, paragraphs, worked
 from generator.site.mkdocs_run import SiteSettings
+from generator.site.planner_page import PLANNER, planner_page
 from generator.site.reckoner_page import RECKONER, reckoner_page
 from generator.site.stick import Print, one_file_name
 from generator.words import Words
 
 HOME = "index"
 ABOUT = "about-this-stick"
-NOT_MODULES = frozenset({HOME, ABOUT, RECKONER, "assets", "search"})
+NOT_MODULES = frozenset({HOME, ABOUT, PLANNER, RECKONER, "assets", "search"})
 """Names in a site's folder that no module may take."""
 
 
@@ -80,6 +81,7 @@ def settings(content: CourseContent, language: str) -> SiteSettings:
         navigation=(
             (words.say("page.home"), f"{HOME}.md"),
             *((module.title[language], f"{module.id}.md") for module in _modules(content)),
+            (words.say("page.planner.title"), f"{PLANNER}.md"),
             (words.say("page.reckoner"), f"{RECKONER}.md"),
             (words.say("page.about"), f"{ABOUT}.md"),
         ),
@@ -108,6 +110,7 @@ def build_pages(
     page = _Page(content, language)
     pages = {
         f"{HOME}.md": _home(page, prints),
+        f"{PLANNER}.md": planner_page(page.words, f"{HOME}.html"),
         f"{RECKONER}.md": reckoner_page(reckoner or make_reckoner(), page.words),
         f"{ABOUT}.md": _about(page),
     }
@@ -132,6 +135,9 @@ def _home(page: _Page, prints: Sequence[Print]) -> str:
         block(f"<noscript>{paragraphs(words.say('page.script_off'), 'ts-invented')}</noscript>"),
         _heading(2, words.say("page.modules"), "modules"),
         block(f'<ol class="ts-modules">{modules}</ol>'),
+        _heading(2, words.say("page.planner.title"), "planner"),
+        words.say("page.planner.about"),
+        block(f'<p><a class="ts-go" href="{PLANNER}.html">{escape(words.say("page.planner.open"))}</a></p>'),
         _heading(2, words.say("page.reckoner"), "reckoner"),
         words.say("page.reckoner_about"),
         block(f'<p><a class="ts-go" href="{RECKONER}.html">{escape(words.say("page.open_reckoner"))}</a></p>'),

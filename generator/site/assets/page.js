@@ -69,6 +69,22 @@ window.Tankschool = window.Tankschool || {};
     return all;
   }
 
+  /** A piece that is wider than the page can be scrolled with the arrow keys once it takes focus; each with its own name. */
+  function scrollable() {
+    var pieces = document.querySelectorAll(".md-typeset__scrollwrap, .ts-figure, .ts-worked, .ts-formula, .ts-more, .ts-scroll");
+    Array.prototype.forEach.call(pieces, function (piece, number) {
+      if (piece.scrollWidth > piece.clientWidth) {
+        piece.setAttribute("tabindex", "0");
+        piece.setAttribute("role", "region");
+        piece.setAttribute("aria-label", T.page.say("page.scrolls", {number: number + 1}));
+      } else if (piece.getAttribute("role") === "region") {
+        piece.removeAttribute("tabindex");
+        piece.removeAttribute("role");
+        piece.removeAttribute("aria-label");
+      }
+    });
+  }
+
   T.page = {say: worded, say_one_of: wordedOneOf, number: number, withUnit: withUnit, make: make, button: button, empty: empty,
-    data: pageData};
+    data: pageData, scrollable: scrollable};
 })(window.Tankschool);
