@@ -40,7 +40,7 @@ def test_the_table_is_really_marked_and_sealed(tmp_path: Path) -> None:
         _, batches, answers = finished_rows(registry)
         with reading(registry) as connection:
             codes = {finding.code for finding in findings(connection)}
-    assert codes == {"row-put-in", "personal-put-in"}  # the people and papers that this benchmark put straight into the tables
+    assert codes == {"row-put-in", "personal-put-in"}  # put straight into the tables
     assert len(batches) == PAPERS
     verdicts = {}
     for paper, label, _, _, _, answer, verdict, *_ in answers:

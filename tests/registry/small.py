@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -168,6 +168,15 @@ def typed_right(record: Record, numbers: tuple[int, ...] = (1, 2, 3)) -> bytes:
 
 def open_at(place: Path | str) -> Registry:
     return open_registry(place, now=START, entropy=entropy())
+
+
+_STATEMENTS: dict[Any, Any] = {}
+
+
+def open_quickly(place: Path | str) -> Registry:
+    """The same, with statements that this process has put together before: for tests that open hundreds of times."""
+    registry = open_at(place)
+    return replace(registry, engine=registry.engine.execution_options(compiled_cache=_STATEMENTS))
 
 
 def rewrite(registry: Registry, *statements: str) -> None:
