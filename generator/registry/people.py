@@ -23,6 +23,7 @@ from generator.registry.tables import (
     complaints,
     decisions,
     events,
+    memberships,
     paper_files,
     papers,
     payloads,
@@ -84,12 +85,27 @@ def change_person(registry: Registry, key: int, person: NewPerson, *, by: int, n
     """Correct what the registry holds of a person. What a certificate says is not changed by it.
 
     Raises:
-        RefusedError: no such person; erased; as `add_person`.
+        RefusedError: no such person; erased; a candidate of the same cohort has the name; as `add_person`.
     """
     with writing(registry, now) as entry:
         require_role(entry.connection, by, "coordinator")
         known_person(entry.connection, key)
-        entry.change(people, key, _row(person), "person.changed", by, person=key)
+        row = _row(person)
+        _nobody_else_is_called(entry.connection, key, row["name_key"])
+        entry.change(people, key, row, "person.changed", by, person=key)
+
+
+def _nobody_else_is_called(connection: Connection, key: int, name_key: str) -> None:
+    """Tables of answers name people by name: two candidates of one cohort can't share one."""
+    mine, other = memberships.alias(), memberships.alias()
+    twin = connection.execute(
+        select(people.c.id)
+        .join(other, (other.c.person == people.c.id) & (other.c.role == "candidate"))
+        .join(mine, (mine.c.cohort == other.c.cohort) & (mine.c.person == key) & (mine.c.role == "candidate"))
+        .where(people.c.name_key == name_key, people.c.id != key)
+    ).scalar()
+    if twin is not None:
+        raise RefusedError(f"person {twin} of the same cohort has this name: add a village or a parent's name")
 
 
 def give_role(registry: Registry, person: int, role: str, *, by: int | None, now: datetime) -> None:

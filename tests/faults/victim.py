@@ -34,6 +34,7 @@ from generator.registry import (
     import_class_list,
     issue,
     papers_of,
+    read_papers,
     record_decision,
 )
 from generator.registry.papers import NewSitting, about_set
@@ -123,8 +124,9 @@ def one_round(registry: Registry, number: int, kept: Path, say: Callable[..., ob
     say("answers", found.new, found.same)
     if not consents(registry, person):
         agreed(registry, person, name, now)
+    paper = read_papers(registry, sitting)[0].id
     decision = record_decision(
-        registry, COHORT, person, passing(), scheme_status="approved", papers_read=[sitting], by=BOSS, now=now
+        registry, COHORT, person, passing(), scheme_status="approved", papers_read=[paper], by=BOSS, now=now
     )
     say("decided", decision)
     with registry.engine.connect() as connection:

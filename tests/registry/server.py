@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import pwd
 import shutil
 import signal
 import socket
@@ -13,6 +12,7 @@ import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 MISSING = "no PostgreSQL server program (postgres, initdb) on this machine: the tests of a shared registry are left out"
 
@@ -70,8 +70,10 @@ def server() -> Iterator[str]:
             process.wait(30)
 
 
-def _other_user() -> pwd.struct_passwd:
+def _other_user() -> Any:
     """The server refuses to run as root: its own user, or nobody."""
+    import pwd  # not on every system, and then there is no such server either
+
     for name in ("postgres", "nobody"):
         try:
             return pwd.getpwnam(name)

@@ -53,6 +53,14 @@ def test_a_correction_is_kept_and_logged(any_office: Office) -> None:
         change_person(office.registry, 917, new, by=office.boss, now=office.tick())
 
 
+def test_a_correction_makes_no_twin_in_a_cohort(office: Office) -> None:
+    with pytest.raises(RefusedError, match="of the same cohort has this name"):
+        change_person(
+            office.registry, office.ids["Asha"], NewPerson("BIR", "hi", DAY), by=office.boss, now=office.tick()
+        )
+    change_person(office.registry, office.ids["Asha"], NewPerson("Meera"), by=office.boss, now=office.tick())
+
+
 def test_roles_are_given_once_and_end(office: Office) -> None:
     registry, bir = office.registry, office.ids["Bir"]
     for _ in range(2):
