@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 
 from generator.figures.fonts import ASCENT, DESCENT, Anchor, shaped_width
@@ -108,10 +109,11 @@ def segments(element: Element, unit: float) -> Iterator[tuple[Point, Point]]:
         case Rect(corner=(x, y), width=width, height=height):
             corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
             yield from segments(Polyline(corners, element.ink, closed=True), unit)
-        case Circle(centre=centre, radius=radius):
-            yield from segments(Arc(centre, radius, 0, 360, element.ink), unit)
+        case Circle(centre=(x, y), radius=radius):
+            ring = _ring(_pieces(360, radius, unit))
+            yield from pairwise([(x + radius * cosine, y + radius * sine) for cosine, sine in ring])
         case Arc(centre=centre, radius=radius, start=begin, sweep=sweep):
-            count = max(2, math.ceil(abs(sweep) / 360 * min(90.0, 8 + radius / unit)))
+            count = _pieces(sweep, radius, unit)
             points = tuple(on_circle(centre, radius, begin + sweep * step / count) for step in range(count + 1))
             yield from pairwise(points)
         case Dimension():
@@ -123,6 +125,17 @@ def segments(element: Element, unit: float) -> Iterator[tuple[Point, Point]]:
         case Group(elements=elements):
             for member in elements:
                 yield from segments(member, unit)
+
+
+def _pieces(sweep: float, radius: float, unit: float) -> int:
+    """Straight pieces that stand for a curve: more of them where it is larger."""
+    return max(2, math.ceil(abs(sweep) / 360 * min(90.0, 8 + radius / unit)))
+
+
+@cache
+def _ring(count: int) -> tuple[Point, ...]:
+    """Points of a circle of radius 1; small circles are many, and all alike."""
+    return tuple(on_circle((0.0, 0.0), 1.0, 360 * step / count) for step in range(count + 1))
 
 
 def wrap(text: str, letter: Letter, most: float) -> tuple[str, ...]:
