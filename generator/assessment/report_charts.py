@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -14,6 +15,7 @@ from generator.figures.fonts import Anchor, shaped_width
 from generator.figures.ink import HANDS, Ink, Letter
 from generator.figures.scene import VIEW, Circle, Element, Label, Line, Polyline, Rect
 from generator.formula import show
+from generator.problems import MachineError
 from generator.words import Words
 
 ROWS = 18
@@ -88,12 +90,27 @@ class _Plot:
         return Scene(VIEW, self.height, tuple(self.elements), title, told, words.language)
 
 
-def _short(text: str, room: float) -> str:
-    """A text that fits, cut between letters with an ellipsis where it must."""
-    cut = text
-    while cut and shaped_width(cut if cut == text else f"{cut}…", _LETTER.font, _LETTER.size) > room:
-        cut = cut[:-1]
-    return cut if cut == text else f"{cut.rstrip()}…"
+def _short(text: str, number: int, room: float) -> str:
+    """A text that fits, cut between letters with an ellipsis where it must.
+
+    A name that the font can't write gives way to its number: a chart must not take the whole report with it.
+    """
+    try:
+        if shaped_width(text, _LETTER.font, _LETTER.size) <= room:
+            return text
+        while text and shaped_width(f"{text}…", _LETTER.font, _LETTER.size) > room:
+            text = _without_last(text)
+    except MachineError:
+        return str(number)
+    return f"{text}…"
+
+
+def _without_last(text: str) -> str:
+    """The text without its last letter, with the marks and half letters that belong to it."""
+    end = len(text) - 1
+    while end > 0 and unicodedata.category(text[end]).startswith("M"):
+        end -= 1
+    return text[:end].rstrip("\u094d ")
 
 
 def question_charts(analysis: Analysis, words: Words) -> tuple[Scene, ...]:
@@ -108,7 +125,7 @@ def question_charts(analysis: Analysis, words: Words) -> tuple[Scene, ...]:
         for place, question in enumerate(rows):
             y = len(rows) - place - 0.5
             left, base = plot.at(0, y)
-            plot.text((left - 8, base - _CAPITAL), _short(question.name, left - 16), "end")
+            plot.text((left - 8, base - _CAPITAL), _short(question.name, start + place + 1, left - 16), "end")
             plot.line(((100 * question.low, y), (100 * question.high, y)), Ink.MEASURE)
             plot.dot(100 * question.difficulty, y)
         charts.append(
@@ -163,7 +180,7 @@ def judge_chart(analysis: Analysis, words: Words) -> Scene:
     for place, judge in enumerate(judges):
         y = len(judges) - place - 0.5
         left, base = plot.at(plot.x[0], y)
-        plot.text((left - 8, base - _CAPITAL), _short(judge, left - 16), "end")
+        plot.text((left - 8, base - _CAPITAL), _short(judge, place + 1, left - 16), "end")
         own = [found.cuts[found.judges.index(judge)] for found in analysis.rounds if judge in found.judges]
         if len(own) > 1:
             plot.line(((own[0], y), (own[-1], y)), Ink.MEASURE)

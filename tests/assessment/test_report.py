@@ -15,6 +15,7 @@ from generator.assessment.report import MOST_CHANGES, Masons, Names, Report, rep
 from generator.assessment.report_page import report_page
 from generator.assessment.simulate import Asked, Exam, Mason, Watched, certified_share, gates
 from generator.curriculum import CourseContent
+from generator.figures.scene import Label
 from generator.plans import sections_text
 from generator.words import Words
 from tests.assessment.answer_files import GROUPS, JUDGES, LETTERS, OBSERVERS, RATINGS, answer, results
@@ -242,6 +243,19 @@ def test_the_data_is_whole_plain_and_without_what_is_no_number(content: CourseCo
     assert json.loads(text)["format"] == 1
     assert data["analysis"]["rounds"][0]["cut"] == 2  # type: ignore[index]
     assert plain({"a": {"b": (1, None, True, float("inf"))}}) == {"a": {"b": [1, None, True, None]}}
+
+
+def test_names_that_are_long_or_that_the_font_lacks_do_not_take_the_report_along(words: Words) -> None:
+    names = ("क्ष्म्यां" * 12, "W" * 90, "\u0b95\u0bbf", "q4")  # the third is Tamil
+    scores = BACKWARD.scores
+    found = analyse(files.Answers(type(scores)(scores.learners, names, scores.points, scores.blank), {}))
+    told = report(found, words)
+    assert all(name in sections_text(told.sections(words)).replace("\n", "") for name in names[2:])
+    drawn = [label.text for label in told.chapters[0].charts[0].all_elements() if isinstance(label, Label)]
+    assert "3" in drawn
+    assert "q4" in drawn
+    assert sum(text.endswith("…") for text in drawn) == 2
+    assert not any("\u094d…" in text for text in drawn)
 
 
 def test_nothing_to_change_is_told(content: CourseContent, words: Words) -> None:
