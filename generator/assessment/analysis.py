@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TypeVar
 
 import numpy as np
@@ -160,6 +160,7 @@ class Analysis:
     reliability: Reliability | Note | None = None
     decisions: Decisions | None = None
     tables: Mapping[str, DistractorTable] | None = None
+    option_texts: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     mistakes: tuple[MistakeCount, ...] = ()
     forms: tuple[Form, ...] = ()
     bands: tuple[Bands, ...] = ()
@@ -241,6 +242,7 @@ def _of_answers(answers: Answers, cut: Callable[[int], int] | None, rounds: tupl
         "reliability": measured,
         "decisions": decisions,
         "tables": _tables(scores),
+        "option_texts": scores.texts,
         "mistakes": mistake_counts(scores.mistakes, _wrong(scores)),
         "forms": _forms(scores),
         "bands": _bands(scores, answers.givens),

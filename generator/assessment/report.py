@@ -17,6 +17,7 @@ from generator.assessment.angoff import Round
 from generator.assessment.borderline import Group, Regression
 from generator.assessment.consistency import WANTED_SAME, Accuracy, Consistency
 from generator.assessment.contrasting import FALSE_PASS_WEIGHT, Contrast
+from generator.assessment.distractors import OptionCount
 from generator.assessment.fairness import UNUSUAL, Comparison
 from generator.assessment.notes import NoAnswerError, Note, joined
 from generator.assessment.reliability import WANTED, Reliability, times_longer
@@ -377,8 +378,7 @@ class _Teller:
         rows = [
             (
                 name,
-                (option.option or _DASH)
-                + (" *" if option.is_key else "" if option.works or not option.option else " ?"),
+                self._option(name, option),
                 str(option.upper),
                 str(option.middle),
                 str(option.lower),
@@ -388,6 +388,13 @@ class _Teller:
         ]
         head = self.head("question", "option", "best", "middle", "weakest")
         return self.chapter("options", [self.line("options")], head, rows)
+
+    def _option(self, question: str, option: OptionCount) -> str:
+        if not option.option:
+            return self.words.say("analyse.no_option")
+        said = self.analysis.option_texts.get(question, {}).get(option.option, "")
+        mark = "\u00a0*" if option.is_key else "" if option.works else "\u00a0?"
+        return f"{option.option}{mark} {said}".rstrip()
 
     def _mistakes(self) -> Chapter:
         rows = [

@@ -10,7 +10,7 @@ import json
 import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Literal
 
 import numpy as np
@@ -18,8 +18,8 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from generator.assessment.borderline import RATINGS
 from generator.assessment.scores import SPOKEN, WRITTEN, Scores
-from generator.exercises import from_json
-from generator.exercises.items import ChoiceItem, NumberItem, SpokenItem
+from generator.exercises import Record, Verdict, from_json, mark_typed, read_answers
+from generator.exercises.items import ChoiceItem, NumberItem, SpokenItem, SpotItem
 from generator.problems import Column, Problem, ProblemsError, Row, read_csv
 from generator.problems.problem import few
 from generator.problems.text_file import decode
@@ -92,11 +92,21 @@ def read_scores(file: str, data: bytes) -> Answers:
     return Answers(read_table(file, data), {})
 
 
-def read_scores_with_record(file: str, data: bytes, record_file: str, record: bytes) -> Answers:
+def read_scores_with_record(
+    file: str, data: bytes, record_file: str, record: bytes, typed_file: str = "", typed: bytes | None = None
+) -> Answers:
     """The same for results of `mark`, with the record that it marked from: then the drawn numbers are known too.
 
+    Args:
+        file: how problems name the results.
+        data: their bytes.
+        record_file: how problems name the record.
+        record: its bytes.
+        typed_file: how problems name the typed answers.
+        typed: their bytes, where it should be known who picked which option.
+
     Raises:
-        ProblemsError: everything that is wrong with either, or the record is of another set.
+        ProblemsError: everything that is wrong with any of them, or the record is of another set.
     """
     results, printed = _results(file, data), from_json(record_file, record)
     scores = _from_results(results)
@@ -117,7 +127,39 @@ def read_scores_with_record(file: str, data: bytes, record_file: str, record: by
                     row = numbers.setdefault(keys[label], {}).setdefault(name, [math.nan] * wide)
                     row[place] = value
     givens = {question: Given({name: tuple(row) for name, row in found.items()}) for question, found in numbers.items()}
+    if typed is not None:
+        scores = _with_options(scores, results, printed, read_answers(typed_file, typed, printed))
     return Answers(scores, givens)
+
+
+def _with_options(scores: Scores, results: _Results, printed: Record, typed: Mapping[tuple[int, str], str]) -> Scores:
+    """The same scores with the options that were picked; letters count in the bank's order, not as they were shown."""
+    people = {learner.number: learner for learner in printed.learners}
+    picked: dict[str, list[str]] = {}
+    keys: dict[str, str] = {}
+    texts: dict[str, dict[str, str]] = {}
+    for place, learner in enumerate(results.learners):
+        named = dict(_keyed(learner))
+        for label, item, _ in people[learner.number].labelled():
+            asked = item.answer if isinstance(item, SpokenItem) else item
+            if label not in named or not isinstance(asked, ChoiceItem | SpotItem) or asked.several:
+                continue
+            key = named[label]
+            count = len(asked.options if isinstance(asked, ChoiceItem) else asked.areas)
+            row = picked.setdefault(key, [""] * len(results.learners))
+            row[place] = _option(asked, typed.get((learner.number, label), ""), count)
+            keys.setdefault(key, _LETTERS[asked.right[0]])
+            if isinstance(asked, ChoiceItem) and not asked.mistakes:
+                texts.setdefault(key, {_LETTERS[i]: text for i, text in enumerate(asked.options)})
+    return replace(scores, options={key: tuple(row) for key, row in picked.items()}, keys=keys, texts=texts)
+
+
+def _option(item: ChoiceItem | SpotItem, text: str, count: int) -> str:
+    """The letter of the option that a text picks: the one that would have to be the key for the text to be right."""
+    for place in range(count):
+        if mark_typed(item.model_copy(update={"right": (place,)}), text).verdict is Verdict.RIGHT:
+            return _LETTERS[place]
+    return ""
 
 
 def _results(file: str, data: bytes) -> _Results:
@@ -283,6 +325,7 @@ def joined_answers(parts: Sequence[Answers]) -> Answers:
         tuple(names), tuple(keys), np.concatenate(points), np.concatenate(blank), known,
         {key: name for part in parts for key, name in part.scores.competencies.items()}, counts,
         {key: tuple(row + [""] * (done - len(row))) for key, row in letters.items()}, right,
+        {key: shown for part in parts for key, shown in part.scores.texts.items()},
     )  # fmt: skip
     return Answers(
         scores,

@@ -25,6 +25,7 @@ class Scores:
         mistakes: for each question, how many learners answered as each misconception would.
         options: for each question, the letter that each learner picked ("" for none); empty where not known.
         keys: right letter of a question with options.
+        texts: what the options of a question say, by letter, where known.
     """
 
     learners: tuple[str, ...]
@@ -36,6 +37,7 @@ class Scores:
     mistakes: Mapping[str, Mapping[str, int]] = field(default_factory=dict)
     options: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     keys: Mapping[str, str] = field(default_factory=dict)
+    texts: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
     @property
     def asked_of_all(self) -> tuple[int, ...]:

@@ -36,6 +36,8 @@ Read = TypeVar("Read")
 @click.argument("results", nargs=-1, type=_FILE)
 @click.option("--record", "records", multiple=True, type=_FILE,
               help="Record that a results file was marked from; one for each, in the same order.")  # fmt: skip
+@click.option("--answers", "typed", multiple=True, type=_FILE,
+              help="Answers that were typed for it (CSV); shows who picked what. Needs --record.")  # fmt: skip
 @click.option("--cut", type=click.IntRange(min=1), help="Least points that pass.")
 @click.option("--scheme", help="Take the least share of the written points from this scheme.")
 @click.option("--judges", type=_FILE, help="Judges' percents (CSV: round, judge, a column for each question).")
@@ -90,9 +92,11 @@ def _usage(results: tuple[Path, ...], options: dict[str, Any]) -> None:
         raise click.UsageError("Say one of: --cut, --scheme.")
     if options["masons"] and options["scheme"] is None:
         raise click.UsageError("--masons needs a scheme to go through: --scheme NAME.")
-    records = options["records"]
+    records, typed = options["records"], options["typed"]
     if records and len(records) != len(results):
         raise click.UsageError(f"Results: {len(results)}, records: {len(records)}. Give one record for each.")
+    if typed and len(typed) != len(records):
+        raise click.UsageError(f"Records: {len(records)}, typed answers: {len(typed)}. Give typed answers for each.")
 
 
 def _course(content: Path) -> CourseContent:
@@ -111,10 +115,8 @@ def _analysis(results: tuple[Path, ...], course: CourseContent, options: dict[st
     """
     problems: list[Problem] = []
     records = options["records"] or (None,) * len(results)
-    answers = [
-        _read(problems, path, partial(_answers, path, record))
-        for path, record in zip(results, records, strict=True)
-    ]
+    typed = options["typed"] or (None,) * len(results)
+    answers = [_read(problems, partial(_answers, *files)) for files in zip(results, records, typed, strict=True)]
     judges = _table(problems, options["judges"], score_files.read_judges)
     rated = _table(problems, options["ratings"], score_files.read_ratings)
     groups = _table(problems, options["groups"], score_files.read_groups)
@@ -150,14 +152,15 @@ def _fixed(cut: int, _questions: int) -> int:
     return cut
 
 
-def _answers(path: Path, record: Path | None) -> Answers:
+def _answers(path: Path, record: Path | None, typed: Path | None) -> Answers:
     data = file_bytes(path)
     if record is None:
         return score_files.read_scores(str(path), data)
-    return score_files.read_scores_with_record(str(path), data, str(record), file_bytes(record))
+    texts = None if typed is None else file_bytes(typed)
+    return score_files.read_scores_with_record(str(path), data, str(record), file_bytes(record), str(typed), texts)
 
 
-def _read(problems: list[Problem], path: Path, read: Callable[[], Read]) -> Read | None:
+def _read(problems: list[Problem], read: Callable[[], Read]) -> Read | None:
     try:
         return read()
     except ProblemsError as error:
@@ -166,7 +169,7 @@ def _read(problems: list[Problem], path: Path, read: Callable[[], Read]) -> Read
 
 
 def _table(problems: list[Problem], path: Path | None, read: Callable[[str, bytes], Read]) -> Read | None:
-    return None if path is None else _read(problems, path, lambda: read(str(path), file_bytes(path)))
+    return None if path is None else _read(problems, lambda: read(str(path), file_bytes(path)))
 
 
 def _names(course: CourseContent, language: str) -> Names:
