@@ -6,10 +6,13 @@ is not plain and good, the whole table is read again the careful way, which know
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import gc
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
 from difflib import get_close_matches
+from functools import lru_cache, partial
 from itertools import islice
 from typing import Any
 
@@ -36,6 +39,8 @@ _ROWS = (
 )  # fmt: skip
 _AT_ONCE = 2000
 """Papers whose rows are worked out before they are written."""
+_KEYS = 2000
+"""Keys that are kept in memory; where every paper of a larger sitting asks something else, they are read twice."""
 
 Typed = dict[int, str]
 """Texts by the printed number of the question."""
@@ -43,12 +48,17 @@ Typed = dict[int, str]
 
 @dataclass(frozen=True, slots=True)
 class _Seat:
-    """One paper of the sitting: its id, whose it is, its key, and what is recorded already."""
+    """One paper of the sitting: its id, whose it is, how to find its key, and what is recorded already."""
 
     paper: int
     name: str
-    key: PaperKey
+    find_key: Callable[[], PaperKey]
     recorded: Mapping[int, str | None]
+
+    @property
+    def key(self) -> PaperKey:
+        """What marks the paper."""
+        return self.find_key()
 
 
 def import_answers(
@@ -83,7 +93,7 @@ def import_answers(
         RefusedError: no such sitting; `by` is no coordinator.
     """
     text = decode(file, data, LARGEST_TABLE)
-    with writing(registry, now, dry_run=dry_run) as entry:
+    with no_collecting(), writing(registry, now, dry_run=dry_run) as entry:
         require_role(entry.connection, by, "coordinator")
         seats = _seats(entry.connection, sitting, marker)
         typed = _quick(text, seats)
@@ -93,14 +103,27 @@ def import_answers(
     return Imported(new, same, not dry_run)
 
 
+@contextmanager
+def no_collecting() -> Iterator[None]:
+    """Without the search for circles of objects: millions of rows make none, and it goes through all of them."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
 def _seats(connection: Connection, sitting: int, marker: Marker) -> dict[int, _Seat]:
     """The papers of a sitting, by the number on them."""
     about = known_sitting(connection, sitting).about
-    own = select(papers.c.content).where(papers.c.sitting == sitting)
-    keys = {
-        row.hash: marker(row.data.decode("utf-8"), about)
-        for row in connection.execute(select(contents).where(contents.c.hash.in_(own)))
-    }
+
+    @lru_cache(maxsize=_KEYS)
+    def key_of(content: str) -> PaperKey:
+        data = connection.execute(select(contents.c.data).where(contents.c.hash == content)).scalar_one()
+        return marker(data.decode("utf-8"), about)
+
     recorded: dict[int, dict[int, str | None]] = {}
     known = (
         select(answers.c.paper, answers.c.label, answers.c.answer)
@@ -115,7 +138,9 @@ def _seats(connection: Connection, sitting: int, marker: Marker) -> dict[int, _S
         .where(papers.c.sitting == sitting, people.c.name.is_not(None))
         .order_by(papers.c.number)
     )
-    return {number: _Seat(key, name, keys[content], recorded.get(key, {})) for key, number, content, name in rows}
+    return {
+        number: _Seat(key, name, partial(key_of, content), recorded.get(key, {})) for key, number, content, name in rows
+    }
 
 
 def _names(seats: Mapping[int, _Seat]) -> dict[str, int]:
@@ -222,13 +247,14 @@ def _record(
         salts = entry.entropy(_AT_ONCE * 16).hex()
         for place, (number, texts) in enumerate(everyone[start : start + _AT_ONCE]):
             seat = seats[number]
-            fresh = seat.key.whole(texts)
+            key = seat.key
+            fresh = key.whole(texts)
             if seat.recorded:
                 fresh = {label: text for label, text in fresh.items() if label not in seat.recorded}
                 same += len(texts.keys() & seat.recorded.keys())
                 if not fresh:
                     continue
-            own = seat.key.mark(fresh)
+            own = key.mark(fresh)
             paper, salt = seat.paper, salts[place * 32 : place * 32 + 32]
             rows += [(paper, label, seq, *mark) for label, mark, _ in own]
             digest = sha256("\n".join([salt, *[line for _, _, line in own]]))

@@ -28,7 +28,7 @@ from generator.registry.audit import Finding, findings
 from generator.registry.chain import Head, canonical, stamp
 from generator.registry.entry import new_entry
 from generator.registry.place import database_url, is_server, shown
-from generator.registry.store import PATIENCE, Registry, plain_errors, prepared, reading, write_lock
+from generator.registry.store import PATIENCE, Registry, own_file, plain_errors, prepared, reading, write_lock
 from generator.registry.tables import METADATA, counters, info
 
 FORMAT = 1
@@ -93,6 +93,7 @@ def backup(registry: Registry, target: Path, *, now: datetime, sign: SignHead | 
                 "data": _file_hash(copy),
             }  # fmt: skip
             signature = sign(canonical(said).encode("utf-8")) if sign is not None else b""
+            own_file(whole)
             with zipfile.ZipFile(whole, "w", zipfile.ZIP_DEFLATED, compresslevel=3) as file:
                 file.writestr(zipfile.ZipInfo(NOTE), canonical({**said, "signature": signature.hex()}))
                 file.write(copy, DATA)
@@ -155,12 +156,12 @@ def _to_file(data: Path, place: Path, now: datetime) -> None:
     if place.exists():
         raise RefusedError(f"'{place}' is there already: move it away first, nothing is written over")
     with plain_errors(str(place)):
-        place.absolute().parent.mkdir(parents=True, exist_ok=True)
         part = place.with_name(place.name + ".part")
         leftovers = [part.with_name(part.name + end) for end in ("", "-wal", "-shm")]
         for old in leftovers:
             old.unlink(missing_ok=True)
         try:
+            own_file(part)
             shutil.copyfile(data, part)
             engine = prepared(part, PATIENCE)
             with write_lock(engine) as connection:

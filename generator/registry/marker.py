@@ -3,11 +3,27 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
 from typing import Any, Protocol, TypeAlias
 
+from pydantic import TypeAdapter
+
 from generator.calculations import BOOK
-from generator.exercises import Learner, Mark, QuestionItem, ScenarioItem, mark_scenario, mark_typed
+from generator.exercises import (
+    Item,
+    Learner,
+    Mark,
+    NumberItem,
+    ScenarioItem,
+    SpokenItem,
+    Tolerance,
+    Verdict,
+    mark_scenario,
+    mark_typed,
+)
 from generator.exercises.printed_set import asked_of, formulas_hash
 from generator.formula import Book
 from generator.problems import RefusedError
@@ -47,71 +63,133 @@ def items_marker(content: str, about: str, book: Book = BOOK) -> PaperKey:
     data = json.loads(content)
     if data.get("format") != 1 or "items" not in data:
         raise RefusedError("a paper of this sitting was archived by a newer edition: mark it with that one")
-    whole = {"number": 1, "name": "-", "language": "en", "items": data["items"]}
-    learner = Learner.model_validate_json(json.dumps(whole))
-    same = formulas_hash(book, asked_of([learner])) == json.loads(about).get("formulas")
-    return ItemsKey(learner, book if same else None)
+    return ItemsKey(data["items"], about, book)
+
+
+_ITEM: TypeAdapter[Item] = TypeAdapter(Item)
+_PLAIN = re.compile(r"[0-9]{1,12}(?:\.[0-9]{1,6})?")
+"""A number with one reading, whoever typed it, in whatever unit but feet."""
+
+
+@lru_cache(maxsize=256)
+def _formulas(book: Book, asks: frozenset[str]) -> str:
+    """The hash of a book's formulas; the papers of a sitting mostly ask for the same quantities."""
+    return formulas_hash(book, asks)
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """Where a printed question comes from: the item's place, and the part's within a scenario (-1 for none)."""
+
+    item: int
+    part: int
 
 
 class ItemsKey:
-    """Marks by the items of a paper.
+    """Marks by the items of a paper. What an answer does not need is not read: papers come by the ten thousand.
 
     Args:
-        learner: the paper.
-        book: carries a learner's own numbers forward; None where the formulas are not those of the paper any more.
+        raw: the items as the archive holds them.
+        about: what the set was made from.
+        book: where the quantities live.
     """
 
-    def __init__(self, learner: Learner, book: Book | None) -> None:
-        self._book = book
-        self._items: dict[int, QuestionItem] = {}
-        self._scenario: dict[int, ScenarioItem] = {}
+    def __init__(self, raw: Sequence[Mapping[str, Any]], about: str, book: Book) -> None:
+        self._raw, self._about, self._all = raw, about, book
+        self._items: dict[int, Item] = {}
+        self._parts: dict[int, _Part] = {}
         self._known: dict[tuple[int, str], Marked] = {}
-        self.labels: Mapping[str, int] = {}
         found: dict[str, int] = {}
-        for label, item, scenario in learner.labelled():
-            number = int(label)
-            self._items[number] = item
-            found[label] = number
-            found[f"{scenario.id}/{item.id}" if scenario else item.id] = number
-            if scenario is not None:
-                self._scenario[number] = scenario
-        self.labels = found
-        self._linked = bool(self._scenario)
+        number = 0
+        for place, item in enumerate(raw):
+            linked = item["kind"] == "scenario"
+            for part, own in enumerate(item["parts"] if linked else (item,)):
+                number += 1
+                self._parts[number] = _Part(place, part if linked else -1)
+                found[str(number)] = number
+                found[f"{item['id']}/{own['id']}" if linked else own["id"]] = number
+        self.labels: Mapping[str, int] = found
+        self._linked = {label for label, part in self._parts.items() if part.part >= 0}
 
     def whole(self, typed: Mapping[int, str]) -> Mapping[int, str]:
         """The typed answers, with a blank one for each part of a scenario that is answered in part."""
         if not self._linked:
             return typed
-        begun = {self._scenario[label].id for label in typed if label in self._scenario}
-        parts = (label for label, scenario in self._scenario.items() if scenario.id in begun)
+        begun = {self._parts[label].item for label in typed if label in self._linked}
+        parts = (label for label in self._linked if self._parts[label].item in begun)
         return {**dict.fromkeys(parts, ""), **typed}
 
     def mark(self, typed: Mapping[int, str]) -> list[Marked]:
         """The marks, by the number of the question."""
         known = self._known
         found: list[Marked] = []
-        linked: dict[str, Mapping[str, Mark]] = {}
+        linked: dict[int, Mapping[str, Mark]] = {}
         for label in sorted(typed):
             answer = typed[label]
             marked = known.get((label, answer))
             if marked is None:
-                item, scenario = self._items[label], self._scenario.get(label)
-                if scenario is not None and self._book is not None:
-                    if scenario.id not in linked:
-                        linked[scenario.id] = self._mark_linked(scenario, typed)
-                    mark = linked[scenario.id][item.id]
-                    marked = _marked(label, answer, mark)
+                marked = self._plainly_right(label, answer)
+            if marked is None:
+                part = self._parts[label]
+                item = self._item(part.item)
+                if isinstance(item, ScenarioItem):
+                    own = item.parts[part.part]
+                    if self._book is None:
+                        marked = _marked(label, answer, mark_typed(own, answer))
+                    else:
+                        if part.item not in linked:
+                            linked[part.item] = self._mark_linked(part.item, item, typed, self._book)
+                        found.append(_marked(label, answer, linked[part.item][own.id]))
+                        continue  # it depends on the other parts: not to be remembered
                 else:
-                    marked = known[label, answer] = _marked(label, answer, mark_typed(item, answer, self._book))
+                    asked = item.answer if isinstance(item, SpokenItem) else item
+                    steps = isinstance(asked, NumberItem) and asked.steps
+                    marked = _marked(label, answer, mark_typed(item, answer, self._book if steps else None))
+            known[label, answer] = marked
             found.append(marked)
         return found
 
-    def _mark_linked(self, scenario: ScenarioItem, typed: Mapping[int, str]) -> Mapping[str, Mark]:
-        assert self._book is not None  # noqa: S101 (asked before)
-        texts = {
-            self._items[label].id: typed.get(label, "") for label, one in self._scenario.items() if one is scenario
-        }
-        return {mark.item: mark for mark in mark_scenario(scenario, texts, self._book)}
+    def _plainly_right(self, label: int, answer: str) -> Marked | None:
+        """The mark of a plain number that is right; None where anything else wants a closer look.
+
+        Most answers are this, and a test holds it against `mark_typed`.
+        """
+        part = self._parts[label]
+        item = self._raw[part.item]
+        if (
+            part.part >= 0
+            or item["kind"] != "number"
+            or item["unit"] == "foot"
+            or item.get("steps")
+            or item.get("units")
+        ):
+            return None
+        if not _PLAIN.fullmatch(answer):
+            return None
+        value, tolerance = float(answer), Tolerance(item["absolute"], item["relative"])
+        if not (tolerance.fits(value, item["key"]) or tolerance.fits(value, item["rounded"])):
+            return None
+        return _marked(label, answer, Mark(item["id"], item["competency"], Verdict.RIGHT, value))
+
+    def _item(self, place: int) -> Item:
+        if place not in self._items:
+            self._items[place] = _ITEM.validate_json(json.dumps(self._raw[place]))
+        return self._items[place]
+
+    @cached_property
+    def _book(self) -> Book | None:
+        """Carries a learner's own numbers forward; None where its formulas are not those of the paper any more."""
+        items = tuple(self._item(place) for place in range(len(self._raw)))
+        learner = Learner(number=1, name="-", language="en", items=items)
+        same = _formulas(self._all, asked_of([learner])) == json.loads(self._about).get("formulas")
+        return self._all if same else None
+
+    def _mark_linked(
+        self, place: int, scenario: ScenarioItem, typed: Mapping[int, str], book: Book
+    ) -> Mapping[str, Mark]:
+        labels = [label for label in self._linked if self._parts[label].item == place]
+        texts = {scenario.parts[self._parts[label].part].id: typed.get(label, "") for label in labels}
+        return {mark.item: mark for mark in mark_scenario(scenario, texts, book)}
 
 
 def _marked(label: int, answer: str, mark: Mark) -> Marked:

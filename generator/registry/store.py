@@ -121,7 +121,7 @@ def prepared(place: str | Path, patience: float) -> Engine:
     url = database_url(place)
     with plain_errors(shown(place)):
         if url.startswith("sqlite"):
-            Path(place).absolute().parent.mkdir(parents=True, exist_ok=True)
+            own_file(Path(place))
         engine = _engine(url, patience)
         try:
             with engine.connect() as connection:
@@ -133,6 +133,16 @@ def prepared(place: str | Path, patience: float) -> Engine:
             engine.dispose()
             raise
     return engine
+
+
+def own_file(path: Path) -> None:
+    """Make an empty file, and its folder, where there is none: people's data that only this user may read.
+
+    SQLite takes an empty file for a new database, and gives its side files the same rights.
+    """
+    path.absolute().parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    if not path.exists():
+        path.touch(mode=0o600)
 
 
 def _info(connection: Connection) -> dict[str, str]:

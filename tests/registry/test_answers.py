@@ -1,19 +1,22 @@
 from __future__ import annotations
 
+import json
 from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from pydantic import TypeAdapter
 from sqlalchemy import select
 
-from generator.exercises import mark_set, read_answers
+from generator.exercises import Item, make_item, mark_set, mark_typed, read_answers
 from generator.problems import ProblemsError, RefusedError, decode
 from generator.registry import Imported, audit, chain_head, erase_person, import_answers
-from generator.registry.answers import _careful, _quick, _Seat
+from generator.registry.answers import _careful, _quick, _Seat, line_of
+from generator.registry.marker import ItemsKey
 from generator.registry.tables import answers
 from tests.exercises import small as questions
-from tests.registry.small import Office, small_marker, typed_right
+from tests.registry.small import Office, printed_set, small_marker, typed_right
 
 
 def typed(office: Office, sitting: int, data: bytes, **other: Any) -> Imported:
@@ -140,6 +143,57 @@ def test_erased_people_have_no_paper_to_type(office: Office) -> None:
     assert audit(office.registry) == ()
 
 
+ITEMS = [
+    item.model_dump(mode="json")
+    for learner in printed_set(("Asha", "Bir", "Cheptoo")).learners
+    for item in learner.items
+    if item.id != "a-new-pen"
+] + [
+    make_item(question, "goat", questions.WORDS["en"], questions.BOOK).model_dump(mode="json")
+    for question in (questions.CUT, questions.IN_STEPS, questions.SPOKEN_LETTER, questions.SPOKEN_NUMBER)
+]  # fmt: skip
+KEYS = sorted({str(item["key"]) for item in ITEMS if "key" in item})
+near = (
+    st.sampled_from(KEYS)
+    .map(float)
+    .flatmap(
+        lambda key: st.sampled_from([key, key * 1.009, key * 0.995, key + 0.005, key - 1, round(key), key * 2]).map(
+            lambda value: f"{value:.3f}".rstrip("0").rstrip(".")
+        )
+    )
+)
+texts = near | st.sampled_from(["", " ", "A", "7", "007", "5.6", "1,500", "8 m", "-3", "8.", ".5", "3 1/2", "१०"])
+
+
+@given(st.integers(0, len(ITEMS) - 1), texts)
+@settings(max_examples=800)
+def test_what_is_quickly_right_is_what_the_marking_says(place: int, typed: str) -> None:
+    """Each kind of question, with answers at and around the edge of the tolerance."""
+    item = TypeAdapter(Item).validate_json(json.dumps(ITEMS[place]))
+    key = ItemsKey([ITEMS[place]], '{"formulas": ""}', questions.BOOK)
+    ((label, row, line),) = key.mark({1: typed})
+    mark = mark_typed(item, typed)
+    expected = (
+        mark.item,
+        mark.competency,
+        typed,
+        str(mark.verdict),
+        mark.points,
+        mark.most,
+        " ".join(mark.misconceptions),
+    )
+    assert (label, row) == (1, expected)
+    assert line == line_of(1, expected)
+
+
+def test_most_right_answers_go_the_quick_way() -> None:
+    item = next(item for item in ITEMS if item["id"] == "round-a-pen")
+    key = ItemsKey([item], "{}", questions.BOOK)
+    assert key._plainly_right(1, f"{item['key']:.2f}")
+    assert key._plainly_right(1, f"{item['key'] * 1.02:.2f}") is None
+    assert key._plainly_right(1, f"{item['key']:.2f} m") is None
+
+
 class Key:
     """A key of three questions."""
 
@@ -147,7 +201,7 @@ class Key:
 
 
 SEATS = {
-    n: _Seat(n, name, Key(), {} if n < 3 else {1: "5"}) for n, name in ((1, "Asha"), (2, "Bir"), (3, "Chandra Devi"))
+    n: _Seat(n, name, Key, {} if n < 3 else {1: "5"}) for n, name in ((1, "Asha"), (2, "Bir"), (3, "Chandra Devi"))
 }  # type: ignore[arg-type]
 cell = st.sampled_from(
     ["1", "2", "3", "4", "q1", "Asha", " bir ", "chandra  devi", "", "5", " 6", "'-1", '"7"', "x y", "1;2"]

@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 import threading
 import zipfile
@@ -11,7 +12,7 @@ from typing import Any
 import pytest
 
 from generator.problems import MachineError, RefusedError
-from generator.registry import audit, audit_backup, backup, chain_head, read_backup, restore
+from generator.registry import NewPerson, add_person, audit, audit_backup, backup, chain_head, read_backup, restore
 from tests.registry.server import new_database
 from tests.registry.small import START, Office, open_at, rewrite
 
@@ -195,3 +196,16 @@ def test_a_newer_backup_replaces_the_older_only_when_whole(office: Office, tmp_p
     assert [path.name for path in tmp_path.iterdir() if path.name.startswith(".")] == []
     shutil.copyfile(target, tmp_path / "copy.zip")
     assert read_backup(tmp_path / "copy.zip") == read_backup(target)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows keeps rights otherwise")
+def test_only_the_user_may_read_what_is_kept_of_people(full_office: Office, tmp_path: Path) -> None:
+    folder = tmp_path / "own"
+    with open_at(folder / "new.sqlite") as registry:
+        add_person(registry, NewPerson("Meera"), by=None, now=START)
+        assert len(list(folder.iterdir())) == 3
+        backup(full_office.registry, folder / "kept.zip", now=full_office.tick())
+        restore(folder / "kept.zip", folder / "back.sqlite", now=full_office.tick())
+        assert {path.name: path.stat().st_mode & 0o077 for path in folder.iterdir()} == dict.fromkeys(
+            ["new.sqlite", "new.sqlite-wal", "new.sqlite-shm", "kept.zip", "back.sqlite"], 0
+        )
