@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from generator.assessment import score_files as files
 from generator.commands.mark import _as_data
 from generator.curriculum import CourseContent
-from generator.exercises import Person, make_set, mark_set, to_json
+from generator.exercises import ChoiceItem, Person, make_set, mark_set, read_answers, to_json
 from generator.problems import ProblemsError
 from tests.assessment.answer_files import (
     GROUPS,
@@ -147,6 +147,29 @@ def test_a_record_tells_the_drawn_numbers(printed: tuple[bytes, bytes]) -> None:
     ring = found.givens["round-the-ring"].numbers["frame_diameter"]
     assert len(ring) == 2
     assert all(1.8 <= value <= 3.4 for value in ring)
+
+
+def test_typed_answers_tell_who_picked_what(content: CourseContent) -> None:
+    """Options are shuffled for each learner: the letters of the report are those of the bank."""
+    record = make_set(
+        content, "frame", [Person(name) for name in ("Asha", "Bimla", "Chandan")], "goats", "en", tool="t"
+    )
+    rows = []
+    for learner, wanted in zip(record.learners, (0, 1, None), strict=True):
+        for label, item, _ in learner.labelled():
+            if item.id == "tape-fell-inside" and wanted is not None:
+                assert isinstance(item, ChoiceItem)
+                rows.append(f"{learner.number},{label},{'ABC'[item.order.index(wanted)]}")
+    typed = "\n".join(["learner,question,answer", *rows]).encode()
+    marks = mark_set(record, read_answers("a", typed, record))
+    data = json.dumps(_as_data(marks, {}, [], content.words["en"])).encode()
+    found = files.read_scores_with_record("r", data, "record", to_json(record), "a", typed).scores
+    assert found.options["tape-fell-inside"] == ("A", "B", "")
+    assert found.keys["tape-fell-inside"] == "C"
+    assert set(found.texts["tape-fell-inside"]) == {"A", "B", "C"}
+    assert "order-set-the-ring" not in found.options
+    with pytest.raises(ProblemsError, match="no sheet was printed"):
+        files.read_scores_with_record("r", data, "record", to_json(record), "a", b"learner,question,answer\nX,1,2\n")
 
 
 def test_a_record_of_another_set_is_refused(printed: tuple[bytes, bytes], content: CourseContent) -> None:
