@@ -159,6 +159,7 @@ class Analysis:
     items: ItemStatistics | None = None
     reliability: Reliability | Note | None = None
     decisions: Decisions | None = None
+    """Only where all had the same paper: on another paper the same points are another result."""
     tables: Mapping[str, DistractorTable] | None = None
     option_texts: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     mistakes: tuple[MistakeCount, ...] = ()
@@ -230,12 +231,13 @@ def _of_answers(answers: Answers, cut: Callable[[int], int] | None, rounds: tupl
     least = cut(len(columns)) if cut is not None else None
     if least is None and rounds and rounds[-1].questions == len(columns):
         least = rounds[-1].cut
-    if least is not None and items is not None and 0 < least <= len(columns):
+    same = len(columns) == len(scores.questions)
+    if least is not None and items is not None and same and 0 < least <= len(columns):
         decisions = _decisions(paper, least, measured)
     return {
         "people": people,
         "questions": _questions(scores, items, columns),
-        "same_paper": len(columns) == len(scores.questions),
+        "same_paper": same,
         "totals": totals,
         "most": len(columns),
         "items": items,

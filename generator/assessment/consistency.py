@@ -82,7 +82,7 @@ def huynh_beta(questions: int, mean: float, variance: float) -> tuple[float, flo
     """Huynh's Beta of the true scores: a = (1/KR21 - 1) M, b = -a + k/KR21 - k.
 
     Raises:
-        NoAnswerError: KR-21 is not above 0, or there is no spread.
+        NoAnswerError: KR-21 is not above 0, there is no spread, or no Beta fits: everybody has all or nothing.
     """
     value = kr21(questions, mean, variance)
     if value <= 0:
@@ -90,7 +90,7 @@ def huynh_beta(questions: int, mean: float, variance: float) -> tuple[float, flo
     a = (1 / value - 1) * mean
     b = -a + questions / value - questions
     if a <= 0 or b <= 0:
-        raise NoAnswerError("no_spread")
+        raise NoAnswerError("no_fit")
     return a, b
 
 
@@ -187,7 +187,7 @@ def effective_length(mean: float, sd: float, value: float, lowest: float, highes
     if sd <= 0:
         raise NoAnswerError("no_spread")
     if not 0 < value < 1:
-        raise NoAnswerError("no_reliability")
+        raise NoAnswerError("no_reliability" if value <= 0 else "no_fit")
     return ((mean - lowest) * (highest - mean) - value * sd**2) / (sd**2 * (1 - value))
 
 
@@ -325,7 +325,7 @@ def _true_moments(counts: Floats, length: int, most: int) -> list[float]:
 def _two_moments(mean: float, square: float = math.nan) -> tuple[float, float]:
     variance = square - mean * mean
     if not 0 < variance < mean * (1 - mean):
-        raise NoAnswerError("no_spread")
+        raise NoAnswerError("no_fit")
     size = mean * (1 - mean) / variance - 1
     return mean * size, (1 - mean) * size
 

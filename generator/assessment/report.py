@@ -274,12 +274,12 @@ class _Teller:
                 "people": analysis.people,
             }
             yield self.change("near_cut", values, why)
-        elif decisions is None and analysis.items is not None:
+        elif decisions is None and analysis.items is not None and analysis.same_paper:
             yield self.change("set_cut", {}, {})
 
     def _paper(self) -> Iterator[Change]:
         found = self.analysis.reliability
-        if not isinstance(found, Reliability) or found.alpha >= WANTED:
+        if not isinstance(found, Reliability) or found.alpha >= WANTED or not self.analysis.same_paper:
             return
         why = {"value": self.number(found.alpha, 2), "wanted": self.number(WANTED, 2)}
         try:
@@ -421,6 +421,8 @@ class _Teller:
         if found.kr21 is not None:
             lines.append(self.line("kr21", value=self.number(found.kr21, 2)))
         lines.append(self.line("sem", sem=self.number(found.sem, 1)))
+        if not self.analysis.same_paper:
+            lines.append(self.line("no_common_cut", count=self.analysis.most))
         lines += [self.note(each) for each in found.notes if each not in _first_notes(self.analysis)]
         return self.chapter("paper", lines, drawn=[charts.score_chart(self.analysis, self.words)])
 

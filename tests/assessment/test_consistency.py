@@ -99,7 +99,9 @@ def test_what_has_no_answer() -> None:
     assert reason(con.normal_consistency, 5, 2, -0.1, 7) == "no_reliability"
     assert reason(con.subkoviak, [5, 6], 10, 1.2, 7) == "no_reliability"
     assert reason(con.subkoviak, [], 10, 0.5, 7) == "no_answers"
-    assert reason(con.effective_length, 5, 2, 1.0, 0, 10) == "no_reliability"
+    assert reason(con.effective_length, 5, 2, 0.0, 0, 10) == "no_reliability"
+    assert reason(con.effective_length, 5, 2, 1.0, 0, 10) == "no_fit"
+    assert reason(con.huynh, 10, 5, 25, 7) == "no_fit"  # half of the people have all, half nothing
     assert reason(con.livingston_lewis, [5], 0.5, 3, 0, 10) == "one_person"
     assert reason(con.livingston_lewis, [5, 5], 0.5, 3, 0, 10) == "no_spread"
     assert reason(con.livingston_lewis, [4, 6], 0.5, 0, 0, 10) == "cut_outside"

@@ -62,6 +62,24 @@ def test_a_wrong_key_is_seen_where_papers_differ(content: CourseContent) -> None
     assert [change.sentence for change in told.changes if "“y”" in change.sentence]
 
 
+def test_where_papers_differ_nothing_is_said_about_passing_or_length(content: CourseContent) -> None:
+    found = analyse(files.joined_answers([table("1101", "0010"), table("110", "011", "100")]), lambda _: 2)
+    told = report(found, content.words["en"])
+    assert found.decisions is None
+    assert not {"set_cut", "longer", "other_questions"} & {change.name for change in told.changes}
+    text = " ".join(sections_text(told.sections(content.words["en"])).split())
+    assert "The papers differ. What compares learners uses only the questions that all had: 3 of 4." in text
+    assert "so nothing is said about passing" in text
+
+
+def test_all_or_nothing_fits_no_model_and_says_so(content: CourseContent) -> None:
+    found = analyse(table("111", "111", "000", "000"), lambda _: 2)
+    assert found.decisions is not None
+    text = sections_text(report(found, content.words["en"]).sections(content.words["en"]))
+    assert text.count("No model of chance fits these points") >= 1
+    assert found.decisions.models["normal"].same == pytest.approx(1)  # type: ignore[union-attr]
+
+
 def test_what_everybody_and_nobody_knew(content: CourseContent) -> None:
     found = analyse(table("110", "100", "110", "100"), lambda _: 1)
     told = {change.name: change for change in report(found, content.words["en"]).changes}
