@@ -35,6 +35,9 @@ _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 @click.option("--module", help="Whose questions are asked; needed with --for where the course has several modules.")
 @click.option("--seed", help="Any text: another one gives other numbers. Without it, today's date.")
 @click.option("--questions", type=click.IntRange(0, 500), default=0, help="How many for each learner; 0 asks all.")
+@click.option(
+    "--competency", "competencies", multiple=True, help="Ask only what shows this; may be given several times."
+)
 @click.option("--list", "list_them", is_flag=True, help="List the sheets that can be asked for by name.")
 @language_option
 @content_option
@@ -46,6 +49,7 @@ def sheets(
     module: str | None,
     seed: str | None,
     questions: int,
+    competencies: Sequence[str],
     list_them: bool,
     language: str,
     content: Path,
@@ -67,6 +71,9 @@ def sheets(
         return ExitCode.GOOD
     if class_list is None and not names:
         raise click.UsageError("Say for whom (--for names.csv) or which sheet by name (--list shows them).")
+    strange = [name for name in competencies if name not in course.competencies]
+    if strange:
+        raise click.UsageError(f"There is no competency '{strange[0]}', only {', '.join(course.competencies)}.")
     unknown = [name for name in names if name not in named_sheets(course)]
     if unknown:
         raise click.UsageError(f"There is no sheet '{unknown[0]}'; --list shows them.")
@@ -79,7 +86,8 @@ def sheets(
         written.append(path)
     if class_list is not None:
         seed = seed or date.today().isoformat()  # noqa: DTZ011 (the day on the trainer's own calendar)
-        written += _class_set(course, class_list, _module(course, module), seed, questions, language, output, progress)
+        asked = (seed, questions, competencies)
+        written += _class_set(course, class_list, _module(course, module), asked, language, output, progress)
     progress.done()
     words = course.words[language]
     if as_json:
@@ -138,17 +146,20 @@ def _class_set(
     course: CourseContent,
     class_list: Path,
     module: str,
-    seed: str,
-    questions: int,
+    asked: tuple[str, int, Sequence[str]],
     language: str,
     output: Path,
     progress: ProgressLine,
 ) -> list[Path]:
     people = read_class_list(str(class_list), file_bytes(class_list), course.course.languages)
     progress(course.words[language].say("command.drawing", count=len(people)))
+    seed, questions, competencies = asked
     record = make_set(
-        course, module, people, seed, language, tool=f"tankschool {VERSION}", questions=questions
+        course, module, people, seed, language, tool=f"tankschool {VERSION}", questions=questions,
+        competencies=competencies,
     )  # fmt: skip
+    if not any(learner.items for learner in record.learners):
+        raise click.UsageError(f"The module '{module}' asks nothing that shows {', '.join(competencies)}.")
     progress(course.words[language].say("command.printing", count=len(people)))
     files = {
         "worksheets.pdf": printed.worksheet_pdf(record, course),

@@ -612,7 +612,7 @@
 
   Tankschool.marker = {
     load: function (data) { tables = data; },
-    parse: parse, fill: fill, variant: variant, item: item, diagnose: diagnose, markNumber: markNumber,
+    cleaned: cleaned, parse: parse, fill: fill, variant: variant, item: item, diagnose: diagnose, markNumber: markNumber,
     markChoice: markChoice, markSpot: markSpot, markOrder: markOrder, markMatch: markMatch, markScenario: markScenario,
     markSteps: markSteps, markTyped: markTyped, helps: helps, messages: messages
   };

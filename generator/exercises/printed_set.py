@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from generator.calculations import BOOK
@@ -62,6 +62,7 @@ def make_set(
     *,
     tool: str,
     questions: int = 0,
+    competencies: Collection[str] = (),
     book: Book = BOOK,
 ) -> Record:
     """Make a personal sheet for everyone on a class list.
@@ -76,6 +77,7 @@ def make_set(
         language: of those without one of their own.
         tool: name and version of what makes the set.
         questions: how many each, drawn for each learner; 0 for all. Scenarios come with all of them.
+        competencies: only what shows these, and scenarios of nothing else; none given means all.
         book: where the quantities live.
 
     Raises:
@@ -83,6 +85,9 @@ def make_set(
     """
     bank = [question for question in content.questions_of(module_id) if not question.retired]
     scenarios = [s for s in content.scenarios.values() if s.module == module_id and not s.retired]
+    if competencies:
+        bank = [question for question in bank if question.competency in competencies]
+        scenarios = [s for s in scenarios if all(part.competency in competencies for part in s.parts)]
     learners: list[Learner] = []
     for number, person in enumerate(people, start=1):
         own_seed = f"{seed}|{person.name}"
@@ -104,6 +109,7 @@ def make_set(
         seed=seed,
         questions=questions,
         language=language,
+        competencies=tuple(sorted(set(competencies))),
         texts={item.id: text_hash(item) for item in asked},
         formulas=formulas_hash(book, asked_of(learners)),
         learners=tuple(learners),

@@ -39,8 +39,8 @@ class Record(Frozen):
     """A printed set.
 
     `texts` holds the SHA-256 of each question's source in all languages, `formulas` the one of every formula that the
-    set rests on; `tool` and `course_version` say what made it; `seed` and `questions` (how many each, 0 for all) would
-    make it again.
+    set rests on; `tool` and `course_version` say what made it; `seed`, `questions` (how many each, 0 for all) and
+    `competencies` (none for all) would make it again.
     """
 
     format: Literal[1]
@@ -54,6 +54,7 @@ class Record(Frozen):
     texts: Mapping[str, str]
     formulas: str
     learners: tuple[Learner, ...]
+    competencies: tuple[str, ...] = ()
 
     @property
     def set_id(self) -> str:
@@ -62,8 +63,14 @@ class Record(Frozen):
 
 
 def to_json(record: Record) -> bytes:
-    """The record as a file: the same record, the same bytes."""
-    return (json.dumps(record.model_dump(mode="json"), ensure_ascii=False, indent=1) + "\n").encode("utf-8")
+    """The record as a file: the same record, the same bytes. `printed_set.js` writes the same.
+
+    A field that came later is left out where it says nothing, so that older sets keep their printed id.
+    """
+    data = record.model_dump(mode="json")
+    if not record.competencies:
+        del data["competencies"]
+    return (json.dumps(data, ensure_ascii=False, indent=1) + "\n").encode("utf-8")
 
 
 def from_json(file: str, data: bytes) -> Record:

@@ -118,9 +118,9 @@
   function turned(x, by) { return x >>> by | x << 32 - by; }
   /* SHA-256 of bytes, as eight unsigned 32-bit words. */
   function sha256(bytes) {
-    var words = [], state = START.slice(), w = [], length = bytes.length, total, block, i, s, t1, t2;
+    var words, state = START.slice(), w = [], length = bytes.length, total, block, i, s, t1, t2;
     total = (length + 9 + 63 >> 6) << 4;
-    for (i = 0; i < total; i += 1) { words.push(0); }
+    words = new Int32Array(total);
     for (i = 0; i < length; i += 1) { words[i >> 2] |= bytes[i] << 24 - (i & 3) * 8; }
     words[length >> 2] |= 0x80 << 24 - (length & 3) * 8;
     words[total - 2] = Math.floor(length / 0x20000000);
@@ -141,6 +141,11 @@
       for (i = 0; i < 8; i += 1) { state[i] = state[i] + s[i] | 0; }
     }
     return state.map(function (word) { return word >>> 0; });
+  }
+  /* SHA-256 of a text's UTF-8, in hexadecimal; for texts too long for a list the browser's own encoder. */
+  function hash(text) {
+    var bytes = text.length > 100000 && root.TextEncoder ? new root.TextEncoder().encode(text) : utf8(text);
+    return sha256(bytes).map(function (word) { return ("0000000" + word.toString(16)).slice(-8); }).join("");
   }
   /* Uniform numbers from SHA-256(seed || counter), the counter from 0, both read as big-endian 32-bit words. */
   function stream(seed) {
@@ -384,7 +389,7 @@
   Tankschool.formula = {
     show: show, showFull: showFull, wholeUp: wholeUp, wholeDown: wholeDown, interpolate: interpolate, pick: pick,
     over: over, power: power, sqrt: sqrt, log: log, exp: exp,
-    stream: stream, load: load, evaluate: evaluate, steps: steps,
+    stream: stream, hash: hash, load: load, evaluate: evaluate, steps: steps,
     givens: givens, quantities: quantities, misconceptions: misconceptions
   };
 }(this));
