@@ -25,8 +25,8 @@ from generator.words import Words
 
 _ASSETS = Path(__file__).parent / "assets"
 _FORMULA_SCRIPT = Path(__file__).parents[1] / "formula" / "formula.js"
-_STYLES = ("fonts.css", "common.css", "theme.css", "mark.svg")
-_SCRIPTS_AFTER = ("page.js", "progress.js", "learner.js", "card.js", "scenario.js", "planner.js", "start.js")
+_STYLES = ("fonts.css", "common.css", "theme.css", "looks.css", "looks.js", "mark.svg")
+_SCRIPTS_AFTER = ("page.js", "progress.js", "code.js", "learner.js", "card.js", "scenario.js", "mock.js", "path.js", "pictures.js", "planner.js", "start.js")
 _FAMILIES = ("page", "exercise", "misconception", "quantity", "unit")
 """Words that travel into the browser."""
 _RENDERERS = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "pymdown-extensions", "pygments")
@@ -41,12 +41,19 @@ def course_script(content: CourseContent, language: str) -> bytes:
     data = {
         "language": language,
         "title": content.course.title[language],
+        "questions": _kept_ids(content),
         "words": _travelling_words(words),
         "formulas": {name: formula(name, words) for name in asked},
     }
     text = json.dumps(data, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
     formulas = BOOK.javascript(asked, word=formula_words(words))
     return f"Tankschool.course = {text};\n{formulas}\n{planner_script(words)}".encode()
+
+
+def _kept_ids(content: CourseContent) -> list[str]:
+    """Ids under which progress is kept, in a fixed order: questions, and parts of scenarios."""
+    parts = [f"{one.id}.{part.id}" for one in content.scenarios.values() if not one.retired for part in one.parts]
+    return sorted([question.id for module in content.modules for question in content.questions_of(module)] + parts)
 
 
 def _travelling_words(words: Words) -> dict[str, object]:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 
+from generator.curriculum.recordings import KINDS
 from generator.problems import MachineError
 from generator.site.mkdocs_run import Docs, SiteSettings, theme_scripts
 from generator.words import Words
@@ -22,6 +23,9 @@ _TAG = re.compile(r"<[a-zA-Z][^<>]*>")
 _OWN_ID = re.compile(r'(\s(?:id|for|aria-labelledby|aria-describedby)=")([^"]+)(")')
 _LINK = re.compile(r'(\s(?:href|data-home)=")([^"]*)(")')
 _INSIDE_DRAWING = re.compile(r"url\(#([^)]+)\)")
+_SITE_ONLY = re.compile(r"<!--site-only-->.*?<!--/site-only-->", re.DOTALL)
+"""What a page of the site carries and the one file has in another place already."""
+_SOUND = re.compile(r'(\ssrc=")(sound/[^"]+)(")')
 _PAGE = re.compile(r"([a-z0-9-]+)\.html(?:#(.+))?")
 _STOP_WORDS_LIST = re.compile(r"generateStopWordFilter\(\[([^\]]*)\]")
 _STOP_WORDS_TEXT = re.compile(r'stopWordFilter=e\.generateStopWordFilter\("([^"]*)"\.split')
@@ -81,7 +85,8 @@ def body(page: bytes, name: str) -> str:
     parts = re.findall(r'<article class="md-content__inner md-typeset">(.*?)</article>', text, re.DOTALL)
     if len(parts) != 1:
         raise MachineError(f"the page '{name}' has {len(parts)} bodies and not one: the page theme changed")
-    return _TAG.sub(lambda tag: _fit(tag[0], name), parts[0]).strip()
+    kept = _SITE_ONLY.sub("", parts[0])
+    return _TAG.sub(lambda tag: _fit(tag[0], name), kept).strip()
 
 
 def _fit(tag: str, name: str) -> str:
@@ -103,6 +108,16 @@ def _fit(tag: str, name: str) -> str:
     return _LINK.sub(link, _OWN_ID.sub(own, tag))
 
 
+def _with_sounds(text: str, site: Docs) -> str:
+    """A body with its recordings inside: nothing lies beside the one file."""
+
+    def inside(match: re.Match[str]) -> str:
+        kind, data = KINDS[match[2].rpartition(".")[2]], base64.b64encode(site[match[2]]).decode("ascii")
+        return f"{match[1]}data:{kind};base64,{data}{match[3]}"
+
+    return _SOUND.sub(inside, text)
+
+
 def one_file(parts: OneFileParts) -> bytes:
     """One HTML file with the whole course.
 
@@ -115,7 +130,8 @@ def one_file(parts: OneFileParts) -> bytes:
     settings, words = parts.settings, parts.words
     names = [path.removesuffix(".md") for _, path in settings.navigation]
     articles = [
-        f'<article id="{name}" class="md-typeset">{body(parts.site[f"{name}.html"], name)}</article>' for name in names
+        f'<article id="{name}" class="md-typeset">{_with_sounds(body(parts.site[f"{name}.html"], name), parts.site)}</article>'
+        for name in names
     ]
     contents = "".join(
         f'<li><a href="#{name}">{escape(title)}</a></li>'
@@ -125,10 +141,10 @@ def one_file(parts: OneFileParts) -> bytes:
         [
             _font_face(parts.site["assets/fonts/mukta-regular.woff2"], ""),
             _font_face(parts.site["assets/fonts/mukta-bold.woff2"], "font-weight:700;"),
-            (_ASSETS / "common.css").read_text(encoding="utf-8"),
-            (_ASSETS / "one-file.css").read_text(encoding="utf-8"),
+            *((_ASSETS / name).read_text(encoding="utf-8") for name in ("common.css", "one-file.css", "looks.css")),
         ]
     )
+    looks = (_ASSETS / "looks.js").read_text(encoding="utf-8")  # in the head, so that nothing is drawn twice
     stops = " ".join(stop_words(theme_scripts(), settings.language))
     texts = [data.decode("utf-8") for data in parts.scripts.values()]
     texts.append(f'Tankschool.course.stopWords = "{stops}".split(" ");\n')
@@ -142,7 +158,8 @@ def one_file(parts: OneFileParts) -> bytes:
         f'<!doctype html>\n<html lang="{settings.language}"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width,initial-scale=1">'
         f"<title>{escape(settings.title)}</title>"
-        f'<link rel="icon" href="data:image/svg+xml;base64,{icon}">\n<style>\n{style}</style></head>\n<body>'
+        f'<link rel="icon" href="data:image/svg+xml;base64,{icon}">\n<style>\n{style}</style>\n'
+        f"<script>\n{_inside_script(looks)}</script></head>\n<body>"
         f'<a class="skip" href="#main">{escape(words.say("page.skip"))}</a>\n'
         f'<header class="band"><div class="top"><a href="#{names[0]}">{mark}'
         f"<span>{escape(settings.title)}</span></a>"

@@ -25,10 +25,16 @@ from generator.exercises import make_scenario
 from generator.exercises.page_data import page_data
 from generator.plans import Reckoner, make_reckoner
 from generator.problems import Problem
+from generator.site import path
 from generator.site.cards import Numbered, answers, card, numbered, scenario_card
+from generator.site.faults_page import ALBUM, faults_page
+from generator.site.formulas_page import FORMULAS, formulas_page
+from generator.site.glossary_page import GLOSSARY, glossary_page
 from generator.site.headings import heading_ids, with_ids
 from generator.site.markup import block, caution, data_script, figure, formula, paragraphs, worked
 from generator.site.mkdocs_run import SiteSettings
+from generator.site.mock_page import MOCK_TEST, mock_page
+from generator.site.pictures_page import pictures_name, pictures_page, sound_files
 from generator.site.planner_page import PLANNER, planner_page
 from generator.site.reckoner_page import RECKONER, reckoner_page
 from generator.site.stick import Print, one_file_name
@@ -36,7 +42,9 @@ from generator.words import Words
 
 HOME = "index"
 ABOUT = "about-this-stick"
-NOT_MODULES = frozenset({HOME, ABOUT, PLANNER, RECKONER, "assets", "search"})
+NOT_MODULES = frozenset(
+    {HOME, ABOUT, ALBUM, FORMULAS, GLOSSARY, MOCK_TEST, PLANNER, RECKONER, "assets", "search", "sound"}
+)
 """Names in a site's folder that no module may take."""
 
 
@@ -80,9 +88,11 @@ def settings(content: CourseContent, language: str) -> SiteSettings:
         footer=words.say("page.not_design"),
         navigation=(
             (words.say("page.home"), f"{HOME}.md"),
-            *((module.title[language], f"{module.id}.md") for module in _modules(content)),
+            *_module_pages(content, language),
+            (words.say("page.mock.title"), f"{MOCK_TEST}.md"),
             (words.say("page.planner.title"), f"{PLANNER}.md"),
             (words.say("page.reckoner"), f"{RECKONER}.md"),
+            *((title, f"{name}.md") for name, title in _look_up_pages(content, language)),
             (words.say("page.about"), f"{ABOUT}.md"),
         ),
         others=tuple(
@@ -91,6 +101,25 @@ def settings(content: CourseContent, language: str) -> SiteSettings:
             if other != language
         ),
     )
+
+
+def _module_pages(content: CourseContent, language: str) -> Iterable[tuple[str, str]]:
+    """Title and file of each module's pages."""
+    for module in _modules(content):
+        yield module.title[language], f"{module.id}.md"
+        if module.cards:
+            title = content.words[language].say("page.pictures.title", module=module.title[language])
+            yield title, f"{pictures_name(module)}.md"
+
+
+def _look_up_pages(content: CourseContent, language: str) -> Iterable[tuple[str, str]]:
+    """Name and title of each page to look something up in."""
+    words = content.words[language]
+    if content.glossary is not None:
+        yield GLOSSARY, words.say("page.glossary.title")
+    if content.fault_album is not None:
+        yield ALBUM, words.say("page.faults.title")
+    yield FORMULAS, words.say("page.formulas.title")
 
 
 def build_pages(
@@ -105,18 +134,26 @@ def build_pages(
         reckoner: the ready reckoner; None makes it.
 
     Returns:
-        Markdown files by path.
+        Markdown files and recordings by path.
     """
     page = _Page(content, language)
     pages = {
         f"{HOME}.md": _home(page, prints),
+        f"{MOCK_TEST}.md": mock_page(content, language),
         f"{PLANNER}.md": planner_page(page.words, f"{HOME}.html"),
         f"{RECKONER}.md": reckoner_page(reckoner or make_reckoner(), page.words),
         f"{ABOUT}.md": _about(page),
     }
     for module in _modules(content):
-        pages[f"{module.id}.md"] = _module(page, module)
-    return {path: text.encode("utf-8") for path, text in pages.items()}
+        pages[f"{module.id}.md"] = _module(page, module, prints)
+        if module.cards:
+            pages[f"{pictures_name(module)}.md"] = pictures_page(content, module, language)
+    if content.glossary is not None:
+        pages[f"{GLOSSARY}.md"] = glossary_page(content, content.glossary, language)
+    if content.fault_album is not None:
+        pages[f"{ALBUM}.md"] = faults_page(content, content.fault_album, language)
+    pages[f"{FORMULAS}.md"] = formulas_page(content, _modules(content), language)
+    return {name: text.encode("utf-8") for name, text in pages.items()} | sound_files(content, language)
 
 
 # -------------------------------------------------------------------------------------------------- home
@@ -130,11 +167,19 @@ def _home(page: _Page, prints: Sequence[Print]) -> str:
     )
     parts = [
         _heading(1, content.course.title[language], HOME),
+        path.first_steps(content, _modules(content), language, sheets=bool(listed), about=ABOUT),
         content.course.about[language],
         block(f'<div class="ts-invented">{paragraphs(content.course.invented[language])}</div>'),
         block(f"<noscript>{paragraphs(words.say('page.script_off'), 'ts-invented')}</noscript>"),
         _heading(2, words.say("page.modules"), "modules"),
         block(f'<ol class="ts-modules">{modules}</ol>'),
+        _heading(2, words.say("page.path.can"), "can-do"),
+        path.can_do(content, _modules(content), language),
+        _heading(2, words.say("page.path.look_up"), "look-up"),
+        path.look_up(words, _look_up_pages(content, language)),
+        _heading(2, words.say("page.mock.title"), "mock-test"),
+        words.say("page.mock.home"),
+        block(f'<p><a class="ts-go" href="{MOCK_TEST}.html">{escape(words.say("page.mock.open_page"))}</a></p>'),
         _heading(2, words.say("page.planner.title"), "planner"),
         words.say("page.planner.about"),
         block(f'<p><a class="ts-go" href="{PLANNER}.html">{escape(words.say("page.planner.open"))}</a></p>'),
@@ -159,8 +204,10 @@ def _module_entry(page: _Page, module: Module) -> str:
     ids = " ".join(question.id for question in _questions(page, module))
     progress = f'<p class="ts-module-progress" data-questions="{ids}"></p>' if ids else ""
     return (
-        f"<li><h3>{escape(module.title[language], quote=False)}</h3>{paragraphs(module.summary[language])}"
-        f"<p>{escape(words.say('page.time'), quote=False)}: {escape(_time(module, words), quote=False)}</p>{progress}"
+        f'<li data-module="{module.id}" data-needs="{" ".join(module.needs)}" data-asks="{ids}">'
+        f"<h3>{escape(module.title[language], quote=False)}</h3>{paragraphs(module.summary[language])}"
+        f"<p>{escape(words.say('page.time'), quote=False)}: {escape(_time(module, words), quote=False)}</p>"
+        f"{path.needs_line(page.content, module, language)}{progress}"
         f'<p><a class="ts-go" href="{module.id}.html">{escape(words.say("page.open_module"), quote=False)}'
         f'<span class="ts-hidden">: {escape(module.title[language], quote=False)}</span></a></p></li>'
     )
@@ -204,7 +251,7 @@ def _questions(page: _Page, module: Module) -> list[Question]:
     return [question for question in page.content.questions_of(module.id) if not question.retired]
 
 
-def _module(page: _Page, module: Module) -> str:
+def _module(page: _Page, module: Module, prints: Sequence[Print]) -> str:
     content, language, words = page.content, page.language, page.words
     exercises = numbered(_questions(page, module), words)
     scenarios = [content.scenarios[key] for key in module.scenarios if not content.scenarios[key].retired]
@@ -214,6 +261,7 @@ def _module(page: _Page, module: Module) -> str:
     parts = [
         _heading(1, module.title[language], module.id),
         module.summary[language],
+        path.ways_of_module(content, module, language, prints),
         block(_facts(page, module)),
         block(f'<div class="ts-learner" data-home="{HOME}.html"></div>'),
         _heading(2, words.say("page.outcomes"), "module-outcomes"),
@@ -224,9 +272,11 @@ def _module(page: _Page, module: Module) -> str:
             _heading(2, words.say("page.tools"), "module-tools"),
             block(f'<div class="ts-columns"><ul>{_items(tool[language] for tool in module.tools)}</ul></div>'),
         ]
-    if module.cautions:
+    in_lesson = {part.caution for part in lesson if isinstance(part, CautionBlock)}
+    elsewhere = [one for one in module.cautions if one.id not in in_lesson]
+    if elsewhere:  # the others stand in the lesson, where the danger is
         parts.append(_heading(2, words.say("page.cautions"), "module-cautions"))
-        parts += [block(caution(one.text[language], words)) for one in module.cautions]
+        parts += [block(caution(one.text[language], words)) for one in elsewhere]
     parts += list(_lesson(page, module, lesson, exercises))
     if exercises:
         parts += [_heading(2, words.say("page.exercises"), "module-exercises"), words.say("page.exercises_about")]

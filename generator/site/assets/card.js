@@ -183,6 +183,10 @@
     draw();
     return {element: make("div", {}, [make("p", {}, make("strong", {}, say("page.card.put_in_order"))), list, said]),
       answer: function () { return marker.markOrder(item, sequence); },
+      sequence: function () { return sequence.slice(); },
+      restore: function (kept) {
+        if (kept.slice().sort().join() === sequence.slice().sort().join()) { sequence = kept.slice(); draw(); }
+      },
       lock: function () { locked = true; draw(); }};
   }
 
@@ -322,6 +326,6 @@
     draw(progress.get(id).drawn, false);
   }
 
-  T.card = {start: start, feedback: feedback, clearFeedback: clearFeedback, showMark: showMark, counts: counts, isRight: isRight,
+  T.card = {start: start, fields: FIELDS, feedback: feedback, clearFeedback: clearFeedback, showMark: showMark, counts: counts, isRight: isRight,
     reveal: reveal, solution: solution, numberField: numberField, paragraphs: paragraphs, plainMath: plainMath};
 })(window.Tankschool);

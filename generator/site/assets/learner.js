@@ -12,6 +12,13 @@
 
   function nameOf(learner) { return learner.name || say("page.progress.no_name"); }
 
+  /** Told plainly where a browser keeps each page by itself; the one-file edition is one page and has no such trouble. */
+  function apartNotice() {
+    var file = "tankschool-" + T.course.language + ".html";
+    return make("div", {"class": "ts-apart", role: "note"}, [make("p", {}, say("page.progress.apart")),
+      make("p", {}, make("a", {href: "../../phone/" + file}, say("page.progress.apart_open", {file: file})))]);
+  }
+
   function fileName(learner) {
     var plain = learner.name.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "");
     return "tankschool-progress" + (plain ? "-" + plain : "") + ".json";
@@ -84,13 +91,14 @@
       var within = body.contains(document.activeElement) ? document.activeElement.id || document.activeElement.textContent : null;
       page.empty(body);
       if (place.hasAttribute("data-full")) {
-        [chooser(), newcomer(), files()].forEach(function (part) { body.appendChild(part); });
+        [chooser(), newcomer(), files(), T.code.panel(number, tell)].forEach(function (part) { body.appendChild(part); });
       } else {
         body.appendChild(make("div", {"class": "ts-short"}, [
           make("p", {}, say("page.progress.learner_is", {name: nameOf(progress.current())})),
           make("p", {}, make("a", {href: place.getAttribute("data-home")}, say("page.progress.change")))]));
       }
       body.appendChild(make("p", {"class": "ts-saved"}, stateText()));
+      if (progress.apart() && !document.getElementById("main")) { body.appendChild(apartNotice()); }
       if (within) {
         Array.prototype.some.call(body.querySelectorAll("[id],button"), function (element) {
           if (element.id !== within && element.textContent !== within) { return false; }

@@ -54,7 +54,7 @@
             here = {id: node.tagName === "H1" ? article.id : node.id, page: title, title: node.textContent, text: []};
             sections.push(here);
           }
-        } else if (here && !heading.contains(node) && !/^(script|style)$/i.test(node.parentNode.nodeName)) { here.text.push(node.nodeValue); }
+        } else if (here && !heading.contains(node) && !/^(script|style)$/i.test(node.parentNode.nodeName) && !node.parentNode.closest("[data-search-exclude]")) { here.text.push(node.nodeValue); }
       }
     });
     sections.forEach(function (one) { one.words = words(one.text.join(" ")).filter(isNoStopWord); one.titleWords = words(one.title).filter(isNoStopWord); });

@@ -59,7 +59,7 @@ window.Tankschool = window.Tankschool || {};
 
   /** All that the page's JSON blocks carry, joined: questions and scenarios by id. */
   function pageData() {
-    var all = {questions: {}, scenarios: {}};
+    var all = {questions: {}, scenarios: {}, mock: {}};
     Array.prototype.forEach.call(document.querySelectorAll("script.ts-data"), function (script) {
       var data = JSON.parse(script.textContent);
       Object.keys(all).forEach(function (kind) {

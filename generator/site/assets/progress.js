@@ -115,6 +115,15 @@
     return record.drawn;
   }
 
+  /** Take over that a question was right once, as a code says; what is known already stays. */
+  function met(id) {
+    var record = get(id);
+    if (record.right) { return; }
+    record.right = 1;
+    record.tried += 1;
+    write(keyOf(id), JSON.stringify(record));
+  }
+
   function idsOf(learner) {
     var start = learner + ".q.";
     return keys().filter(function (key) { return key.indexOf(start) === 0; })
@@ -158,6 +167,30 @@
     return {ok: ids.length};
   }
 
+  /** A learner's own note, such as a test that was begun; it goes when the learner is cleared. */
+  function note(name, text) {
+    if (text === null) { remove(current().id + "." + name); } else { write(current().id + "." + name, text); }
+  }
+
+  function noted(name) { return read(current().id + "." + name); }
+
+  /* Some browsers give every file a store of its own: then a page sees a cookie of another page (they share those until
+     the browser closes) with the name of another store. Where there are no cookies for files, there is one store. */
+  function storeIsApart() {
+    var own = read("store"), seen, apart = read("apart") === "1";
+    if (location.protocol !== "file:" || refused || full) { return false; }
+    if (!/^[0-9a-z]+$/.test(own || "")) {
+      own = Math.floor(Math.random() * 1e9).toString(36) + Date.now().toString(36);
+      write("store", own);
+    }
+    try {
+      seen = /(?:^|; )tankschool_store=([0-9a-z]+)/.exec(document.cookie);
+      if (!seen) { document.cookie = "tankschool_store=" + own; }
+      else if (seen[1] !== own && !apart) { apart = true; write("apart", "1"); }
+    } catch (error) { return apart; }
+    return apart;
+  }
+
   /** "kept", "refused" or "full": what became of the last thing to keep. */
   function state() {
     if (full) { return "full"; }
@@ -166,8 +199,10 @@
 
   // One harmless key tells at once whether this browser keeps anything.
   write("probe", "1");
+  var apart = storeIsApart();
 
   T.progress = {learners: learners, current: current, choose: choose, add: add, get: get, marked: marked, drawn: drawn,
     clear: clear, exported: exported, imported: imported, state: state,
-    listen: function (listener) { listeners.push(listener); }};
+    note: note, noted: noted, apart: function () { return apart; }, met: met,
+    changed: changed, listen: function (listener) { listeners.push(listener); }};
 })(window.Tankschool);

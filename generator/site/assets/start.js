@@ -10,6 +10,7 @@
     try { action(); } catch (error) { window.setTimeout(function () { throw error; }, 0); }
   }
 
+  T.looks.start();
   T.learner.start();
   each("[data-question]", function (place) {
     safely(function () { T.card.start(place, data.questions[place.getAttribute("data-question")]); });
@@ -17,7 +18,10 @@
   each("[data-scenario]", function (place) {
     safely(function () { T.scenario.start(place, data.scenarios[place.getAttribute("data-scenario")]); });
   });
+  each(".ts-mock", function (place) { safely(function () { T.mock.start(place, data); }); });
   each(".ts-planner", function (place) { safely(function () { T.planner.start(place); }); });
+  T.path.start();
+  each(".ts-pics", function (place) { safely(function () { T.pictures.start(place); }); });
   T.card.plainMath(document);
   T.page.scrollable();
   window.addEventListener("resize", T.page.scrollable);

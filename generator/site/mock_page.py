@@ -1,0 +1,130 @@
+"""The mock test's page: practice questions as a scheme's blueprint asks for them; its script runs the test.
+
+It decides nothing: the questions are those of the practice banks, and a certificate needs a paper and watched work.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from generator.curriculum import CourseContent
+from generator.curriculum.models import Question, Scheme
+from generator.exercises import blueprint_of
+from generator.exercises.page_data import page_data
+from generator.exercises.practice import Card
+from generator.site.markup import block, data_script, figure, paragraphs
+
+MOCK_TEST = "mock-test"
+"""Name of the page."""
+MOST_QUESTIONS = 20
+"""Questions of one test: about an hour, the longest that our learners sit still for."""
+MINUTES_A_QUESTION = 3
+"""Time to begin with; everyone may take more."""
+
+
+def shares(points: Mapping[str, int], most: int = MOST_QUESTIONS) -> dict[str, int]:
+    """How many questions of each competency a test of at most `most` has, in proportion to a blueprint's points.
+
+    Every competency keeps one question, so that none goes unasked; what is left goes by the largest remainder.
+
+    Args:
+        points: points by competency; each at least 1.
+        most: questions of the test; at least as many as there are competencies, else each gets one.
+
+    Example:
+        >>> shares({"lap": 6, "hoop-count": 3, "safe-steel-work": 1}, 5)
+        {'lap': 3, 'hoop-count': 1, 'safe-steel-work': 1}
+    """
+    total = sum(points.values())
+    if total <= most:
+        return dict(points)
+    exact = {name: one * most / total for name, one in points.items()}
+    counts = {name: max(1, int(one)) for name, one in exact.items()}
+    for name in sorted(points, key=lambda name: (counts[name] - exact[name], name)):
+        if sum(counts.values()) >= most:
+            break
+        counts[name] += 1
+    return counts
+
+
+def _askable(content: CourseContent, scheme: Scheme) -> list[Question]:
+    """Practice questions of a scheme's modules; those that a helper reads aloud need a second person."""
+    return [one for module in scheme.modules for one in content.questions_of(module) if one.kind != "spoken"]
+
+
+def mock_data(content: CourseContent, language: str) -> dict[str, Any]:
+    """The tests that can be taken, as the page's script takes them.
+
+    Args:
+        content: the course.
+        language: of the names.
+
+    Returns:
+        `schemes`: its id, title, cut, minutes a question, and for each competency its name, its module, whether
+        it is critical, the ids to draw from and how many.
+    """
+    schemes = []
+    for scheme in content.schemes.values():
+        asked = _askable(content, scheme)
+        if not asked:
+            continue
+        blueprint = blueprint_of(scheme, [Card(one.id, one.competency, one.difficulty) for one in asked])
+        home = {
+            question.competency: module
+            for module in reversed(scheme.modules)
+            for question in content.questions_of(module)
+        }
+        parts = [
+            {
+                "competency": name,
+                "name": content.competencies[name].text[language],
+                "module": home[name],
+                "critical": name in blueprint.critical,
+                "questions": [one.id for one in asked if one.competency == name],
+                "count": count,
+            }
+            for name, count in shares(blueprint.points).items()
+        ]
+        title = scheme.title[language]
+        schemes.append(
+            {"id": scheme.id, "title": title, "cut": blueprint.cut, "minutes": MINUTES_A_QUESTION, "parts": parts}
+        )
+    return {"schemes": schemes}
+
+
+def mock_page(content: CourseContent, language: str) -> str:
+    """The page as Markdown.
+
+    What the one-file edition has in its modules' pages already (questions, drawings) stands between two marks, and is
+    left out there.
+
+    Args:
+        content: the course.
+        language: of the page.
+    """
+    words = content.words[language]
+    modules = list(dict.fromkeys(module for scheme in content.schemes.values() for module in scheme.modules))
+    data = [page_data(content, module, language) for module in modules]
+    questions = {key: question for one in data for key, question in one["questions"].items()}
+    drawings = "".join(
+        f'<div data-figure-of="{question.id}">'
+        f"{figure(question.figure, content.values(content.modules[module].place), words, f'mock-{question.id}')}</div>"
+        for module in modules
+        for question in content.questions_of(module)
+        if question.figure and question.kind != "spoken"
+    )
+    here = f'{data_script({"questions": questions})}<div hidden="">{drawings}</div>'
+    return "\n\n".join(
+        [
+            f"# {words.say('page.mock.title')} {{#{MOCK_TEST}}}",
+            words.say("page.mock.about"),
+            words.say("page.mock.rules"),
+            block(f"<noscript>{paragraphs(words.say('page.mock.script_off'), 'ts-invented')}</noscript>"),
+            block(
+                f'<div class="ts-mock" data-search-exclude="">{data_script({"mock": mock_data(content, language)})}'
+                f'<div class="ts-body"></div><!--site-only-->{here}<!--/site-only--></div>'
+            ),
+            "",
+        ]
+    )
