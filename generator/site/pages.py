@@ -36,8 +36,10 @@ from generator.site.mkdocs_run import SiteSettings
 from generator.site.mock_page import MOCK_TEST, mock_page
 from generator.site.pictures_page import pictures_name, pictures_page, sound_files
 from generator.site.planner_page import PLANNER, planner_page
+from generator.site.practice_page import PRACTICE, practice_page
+from generator.site.readings_page import READINGS, readings_page
 from generator.site.reckoner_page import RECKONER, reckoner_page
-from generator.site.stick import Print, one_file_name
+from generator.site.stick import LONGEST_NAME, Print, one_file_name
 from generator.words import Words
 
 HOME = "index"
@@ -73,9 +75,23 @@ def check(content: CourseContent) -> list[Problem]:
         for kind, found in (("handout", content.handouts), ("practical", content.practicals))
         if RECKONER in found
     ]
-    return [
+    with_cards = {pictures_name(module): module.id for module in content.modules.values() if module.cards}
+    pages += [("module", name, "the site has a page") for name in content.modules if name in with_cards]
+    taken = [
         content.problem(kind, name, ("id",), "taken-name", f"{what} '{name}' already", "choose another id")
         for kind, name, what in (*pages, *sheets)
+    ]
+    return taken + [
+        content.problem(
+            "module",
+            module,
+            ("id",),
+            "long-name",
+            f"the page of its pictures, '{name}', has a name of more than {LONGEST_NAME} letters with its ending",
+            "choose a shorter id",
+        )
+        for name, module in with_cards.items()
+        if len(name) + len(".html") > LONGEST_NAME
     ]
 
 
@@ -203,13 +219,14 @@ def _module_entry(page: _Page, module: Module) -> str:
     words, language = page.words, page.language
     ids = " ".join(question.id for question in _questions(page, module))
     progress = f'<p class="ts-module-progress" data-questions="{ids}"></p>' if ids else ""
+    pictures = f" {path.pictures_link(module, words, language)}" if module.cards else ""
     return (
         f'<li data-module="{module.id}" data-needs="{" ".join(module.needs)}" data-asks="{ids}">'
         f"<h3>{escape(module.title[language], quote=False)}</h3>{paragraphs(module.summary[language])}"
         f"<p>{escape(words.say('page.time'), quote=False)}: {escape(_time(module, words), quote=False)}</p>"
         f"{path.needs_line(page.content, module, language)}{progress}"
         f'<p><a class="ts-go" href="{module.id}.html">{escape(words.say("page.open_module"), quote=False)}'
-        f'<span class="ts-hidden">: {escape(module.title[language], quote=False)}</span></a></p></li>'
+        f'<span class="ts-hidden">: {escape(module.title[language], quote=False)}</span></a>{pictures}</p></li>'
     )
 
 

@@ -13,6 +13,8 @@ def test_one_schema_for_each_kind_of_file(tmp_path: Path) -> None:
         "competencies.schema.json",
         "module.schema.json",
         "place.schema.json",
+        "glossary.schema.json",
+        "faults.schema.json",
         "bank.schema.json",
         "scenario.schema.json",
         "practical.schema.json",
