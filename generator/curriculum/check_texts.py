@@ -28,6 +28,9 @@ from generator.problems.plain_errors import did_you_mean
 
 NOT_KNOWN = "?"
 """Stands for the place of a thing whose module is not there: that has its own problem."""
+_WITH_TEXTS = (
+    "competency", "place", "module", "scenario", "practical", "scheme", "handout", "question", "term", "fault",
+)  # fmt: skip
 _SLOT = re.compile(r"\{([^{}\n]*)\}")
 
 
@@ -41,7 +44,7 @@ def text_problems(reading: Reading, filler: Filler) -> Iterator[Problem]:
     places = places_of_modules(reading)
     if reading.course is not None and isinstance(reading.course.model, Course):
         yield from _model(reading.course.model, reading.course, "", filler)
-    for kind in ("competency", "place", "module", "scenario", "practical", "scheme", "handout", "question"):
+    for kind in _WITH_TEXTS:
         for found in reading.things.get(kind, {}).values():
             yield from few(found.file.name, _model(found.model, found, place_for(found, places), filler))
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from generator.calculations import BOOK
 from generator.curriculum.calls import Fault
 from generator.curriculum.check_names import name_problems, questions_by_module
+from generator.curriculum.check_pictures import picture_problems
 from generator.curriculum.check_questions import place_values, question_problems, scenario_problems
 from generator.curriculum.check_texts import place_for, places_of_modules, text_problems
 from generator.curriculum.files import Reading, read
@@ -25,6 +26,8 @@ from generator.curriculum.models import (
     Scenario,
     Scheme,
 )
+from generator.curriculum.recordings import Recording, recordings
+from generator.curriculum.reference import FaultAlbum, Glossary
 from generator.curriculum.texts import AnyModel, Filler, with_texts
 from generator.curriculum.word_files import coverage, read_words, wanted_words
 from generator.curriculum.word_use import use_problems, used_words
@@ -32,6 +35,9 @@ from generator.figures import FIGURES
 from generator.formula import Book
 from generator.problems import Loc, Problem, few, place_of
 from generator.words import Words
+
+_NO_SHEETS = frozenset({"course/glossary.yaml", "course/faults.yaml"})
+"""Files that only pages show."""
 
 
 @dataclass(frozen=True)
@@ -74,6 +80,9 @@ class CourseContent:
         place_values: by place id, everything that can be worked out there.
         asked: by module id, its questions that are not retired.
         reading: the files, for problems found by other rooms.
+        glossary: the course's words, where it has them.
+        fault_album: the drawings of faults with what to know about each, where the course has it.
+        recordings: what trainers recorded, by module id, card id and language.
     """
 
     course: Course
@@ -93,6 +102,9 @@ class CourseContent:
     place_values: Mapping[str, Mapping[str, float]] = field(repr=False)
     asked: Mapping[str, tuple[Question, ...]] = field(repr=False)
     reading: Reading = field(repr=False)
+    glossary: Glossary | None = None
+    fault_album: FaultAlbum | None = None
+    recordings: Mapping[tuple[str, str, str], Recording] = field(default_factory=dict, repr=False)
 
     def questions_of(self, module_id: str) -> tuple[Question, ...]:
         """The questions of a module that are not retired, in the bank's order."""
@@ -122,7 +134,7 @@ class CourseContent:
         return {
             path: data
             for path, data in self.sources.items()
-            if path not in files and not path.startswith((*folders, *texts))
+            if path not in files | _NO_SHEETS and not path.startswith((*folders, *texts))
         }
 
     def problem(self, kind: str, name: str, loc: Loc, code: str, what: str, fix: str) -> Problem:
@@ -170,6 +182,7 @@ def load(root: Path, machine: Machine | None = None) -> Loaded:
     problems += name_problems(reading, machine.figures)
     problems += question_problems(reading, machine.book)
     problems += scenario_problems(reading, machine.book, values)
+    problems += picture_problems(reading, machine.figures, filler)
     problems += text_problems(reading, filler)
     lessons, faults = _lessons(reading, machine, filler)
     problems += faults
@@ -310,6 +323,7 @@ def _content(
     order = {folder: position for position, folder in enumerate(course.modules)}
     modules = sorted(good.all("module", Module), key=lambda each: order[good.folders[each[0]]])
     banks = {name: thing for name, thing, _ in good.all("bank", Bank)}
+    module_of = {folder: name for name, folder in good.folders.items()}
     return CourseContent(
         course=_filled(course, "", filler),
         competencies={name: thing for name, thing, _ in good.all("competency", Competency)},
@@ -328,6 +342,9 @@ def _content(
         place_values=filler.values,
         asked=questions_by_module(good),
         reading=good,
+        glossary=good.get("glossary", "glossary", Glossary),
+        fault_album=good.get("faults", "faults", FaultAlbum),
+        recordings=recordings(good.sounds, module_of),
     )
 
 

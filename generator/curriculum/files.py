@@ -12,6 +12,7 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from generator.curriculum.models import Content
+from generator.curriculum.recordings import MOST_BYTES, sound_problems
 from generator.curriculum.schemas import KINDS
 from generator.problems import Loc, Problem, ProblemsError, YamlFile, decode, few, read_bytes, read_yaml
 from generator.problems.plain_errors import problems_of
@@ -21,8 +22,12 @@ _INSIDE: dict[str, tuple[tuple[str, str], ...]] = {
     "competencies": (("competency", "competencies"),),
     "bank": (("question", "questions"),),
     "module": (("caution", "cautions"),),
+    "glossary": (("term", "terms"),),
+    "faults": (("fault", "faults"),),
 }
 """Kinds of file that hold lists of things with ids of their own: kind of thing, and the list's key."""
+_ONLY_ONE = ("glossary", "faults")
+"""Kinds of which a course has at most one file: kept under the kind's own name."""
 _IGNORED = ("README.md", "Thumbs.db")
 
 AnyModel = TypeVar("AnyModel", bound=BaseModel)
@@ -55,6 +60,7 @@ class Reading:
         ids: by kind, every id that the files name, also where the rest of the file is wrong, and its place.
         unreadable: kinds of which a file could not be read at all: their ids are not known.
         texts: text of every Markdown file by its path.
+        sounds: bytes of every good recording by its path.
         words: the words files by language.
         sources: bytes of every file read, by path.
         folders: folder name below `course/modules/` by module id.
@@ -68,6 +74,7 @@ class Reading:
     ids: dict[str, dict[str, tuple[YamlFile, Loc]]] = field(default_factory=dict)
     unreadable: set[str] = field(default_factory=set)
     texts: dict[str, str] = field(default_factory=dict)
+    sounds: dict[str, bytes] = field(default_factory=dict)
     words: dict[str, YamlFile] = field(default_factory=dict)
     sources: dict[str, bytes] = field(default_factory=dict)
     folders: dict[str, str] = field(default_factory=dict)
@@ -104,6 +111,8 @@ def read(root: Path) -> Reading:
                 reading.words[Path(path).stem] = file
         elif _matches(path, "course/modules/*/lesson.*.md") or _matches(path, "handouts/*.md"):
             _read_text(reading, path)
+        elif _matches(path, "course/modules/*/audio/*"):
+            _read_sound(reading, path)
         else:
             fix = _nearest_place(path)
             reading.problems.append(Problem(path, 0, 0, "stray-file", "this file has no place in the course", fix))
@@ -169,6 +178,18 @@ def _read_text(reading: Reading, path: str) -> None:
         reading.texts[path] = ""  # it is there: its absence is not another problem
 
 
+def _read_sound(reading: Reading, path: str) -> None:
+    try:
+        data = read_bytes(reading.root / path, path, MOST_BYTES)
+    except ProblemsError as error:
+        reading.problems += error.problems
+        return
+    faults = sound_problems(path, data)
+    reading.problems += faults
+    if not faults:
+        reading.sounds[path] = data
+
+
 def _read_yaml(reading: Reading, path: str) -> YamlFile | None:
     data = _bytes(reading, path)
     try:
@@ -211,7 +232,9 @@ def _read_model(reading: Reading, path: str, kind: str) -> None:
 
 def _note_all(reading: Reading, kind: str, file: YamlFile, model: Any) -> Iterator[Problem]:
     """Keep the file's thing and the things inside it under their ids; tell ids that are taken."""
-    if kind not in ("course", "competencies"):
+    if kind in _ONLY_ONE and model is not None:
+        reading.things[kind] = {kind: Found(model, file, ())}
+    elif kind not in ("course", "competencies", *_ONLY_ONE):
         yield from _note(reading, kind, file, (), model)
     for thing, key in _INSIDE.get(kind, ()):
         listed = file.value.get(key) if isinstance(file.value, dict) else None

@@ -104,6 +104,19 @@ class Caution(Content):
     text: LocalText
 
 
+class Card(Content):
+    """One card of a module's picture view: one drawing, one short sentence, and a danger where the work has one.
+
+    A trainer's own recording of it lies in the module's folder: ``audio/<id>.<language>.mp3`` (or m4a, ogg, wav).
+    """
+
+    id: Key
+    figure: Key
+    """Drawn with the numbers of the module's place."""
+    text: LocalText
+    caution: LocalText | None = None
+
+
 class Module(Content):
     """`course/modules/NN-name/module.yaml`."""
 
@@ -121,6 +134,8 @@ class Module(Content):
     tools: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
     cautions: Annotated[tuple[Caution, ...], Field(strict=False)] = ()
     figures: Annotated[tuple[Key, ...], Field(strict=False)] = ()
+    cards: Annotated[tuple[Card, ...], Field(strict=False, max_length=30)] = ()
+    """The module in pictures, in order."""
     practicals: Annotated[tuple[Key, ...], Field(strict=False)] = ()
     scenarios: Annotated[tuple[Key, ...], Field(strict=False)] = ()
     ask_a_trainer: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()

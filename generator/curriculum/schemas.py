@@ -18,12 +18,15 @@ from generator.curriculum.models import (
     Scenario,
     Scheme,
 )
+from generator.curriculum.reference import FaultAlbum, Glossary
 
 KINDS: dict[str, tuple[str, type[BaseModel]]] = {
     "course": ("course/course.yaml", Course),
     "competencies": ("course/competencies.yaml", Competencies),
     "module": ("course/modules/*/module.yaml", Module),
     "place": ("course/places/*.yaml", Place),
+    "glossary": ("course/glossary.yaml", Glossary),
+    "faults": ("course/faults.yaml", FaultAlbum),
     "bank": ("quizzes/banks/*.yaml", Bank),
     "scenario": ("quizzes/scenarios/*.yaml", Scenario),
     "practical": ("quizzes/practicals/*.yaml", Practical),

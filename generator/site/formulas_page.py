@@ -1,4 +1,4 @@
-"""The formula sheet: every quantity that the modules teach, with its symbol, formula, unit, source, and how sure it is."""
+"""The formula sheet: each quantity that the modules teach, with symbol, formula, unit, source, and how sure it is."""
 
 from __future__ import annotations
 
@@ -74,9 +74,10 @@ def _entry(quantity: Quantity, words: Words) -> str:
         for label, text, spoken in facts
     )
     meanings = "".join(_meaning(name, words) for name in quantity.needs)
+    name = escape(words.say_one_of("quantity", quantity.name), quote=False)
     symbol = f'<math alttext="{escape(quantity.symbol)}">{symbol_markup(quantity.symbol)}</math>'
     return (
-        f'<h3 id="formula-{quantity.name.replace("_", "-")}">{escape(words.say_one_of("quantity", quantity.name), quote=False)}'
+        f'<h3 id="formula-{quantity.name.replace("_", "-")}">{name}'
         f' <span class="ts-sheet-symbol">{symbol}</span></h3>'
         f'<div class="ts-formula">{mathml(BOOK, quantity.name, word=formula_words(words))}'
         f'<dl class="ts-meanings">{meanings}</dl><dl class="ts-sheet-facts">{rows}</dl></div>'

@@ -1,4 +1,4 @@
-"""The words of the trade with pictures: each drawing once, and below it the words for what it shows, in all languages."""
+"""The words of the trade with pictures: each drawing once, below it the words for what it shows, in all languages."""
 
 from __future__ import annotations
 

@@ -130,8 +130,8 @@ def one_file(parts: OneFileParts) -> bytes:
     settings, words = parts.settings, parts.words
     names = [path.removesuffix(".md") for _, path in settings.navigation]
     articles = [
-        f'<article id="{name}" class="md-typeset">{_with_sounds(body(parts.site[f"{name}.html"], name), parts.site)}</article>'
-        for name in names
+        f'<article id="{name}" class="md-typeset">{_with_sounds(text, parts.site)}</article>'
+        for name, text in ((name, body(parts.site[f"{name}.html"], name)) for name in names)
     ]
     contents = "".join(
         f'<li><a href="#{name}">{escape(title)}</a></li>'

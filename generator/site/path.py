@@ -117,7 +117,8 @@ def pictures_link(module: Module, words: Words, language: str) -> str:
     """The way to a module's pictures, as it stands beside others: named in full for people who hear it."""
     label = escape(words.say("page.path.pictures"), quote=False)
     title = escape(module.title[language], quote=False)
-    return f'<a class="ts-go ts-quiet" href="{pictures_name(module)}.html">{label}<span class="ts-hidden">: {title}</span></a>'
+    spoken = f'<span class="ts-hidden">: {title}</span>'
+    return f'<a class="ts-go ts-quiet" href="{pictures_name(module)}.html">{label}{spoken}</a>'
 
 
 def belongs(content: CourseContent, module: Module, item: Print) -> bool:

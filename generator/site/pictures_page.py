@@ -10,7 +10,6 @@ from html import escape
 
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Card, Module
-from generator.curriculum.recordings import KINDS
 from generator.figures import draw, svg
 from generator.site.faults_page import ALBUM, fault_anchor
 from generator.site.markup import block
@@ -100,7 +99,5 @@ def _sound(content: CourseContent, module: Module, card: Card, language: str, wo
     if recording is None:
         return ""
     label = escape(words.say("page.pictures.recorded"))
-    return (
-        f'<audio class="ts-pic-sound" controls preload="none" aria-label="{label}" data-kind="{KINDS[recording.ending]}" '
-        f'src="{_sound_path(module.id, card.id, recording.ending)}"></audio>'
-    )
+    path = _sound_path(module.id, card.id, recording.ending)
+    return f'<audio class="ts-pic-sound" controls preload="none" aria-label="{label}" src="{path}"></audio>'

@@ -146,7 +146,8 @@ def test_recordings_that_say_nothing_or_too_much_are_told(tmp_path: Path) -> Non
     how = "name it card.language.ending, as in stand-the-angles.en.mp3; endings: mp3, m4a, ogg, wav"
     folder = "course/modules/01-fence/audio"
     assert found == [
-        f"recorded-twice {folder}/gap.en.ogg:0:0: 'gap.en.mp3' is the same card in the same language (fix: keep one of them)",
+        f"recorded-twice {folder}/gap.en.ogg:0:0: 'gap.en.mp3' is the same card in the same language "
+        "(fix: keep one of them)",
         f"unknown-language {folder}/gap.fr.mp3:0:0: unknown language 'fr' (fix: the languages are en, hi)",
         f"unknown-card {folder}/lok.en.mp3:0:0: the module has no card 'lok' (fix: did you mean 'look'?)",
         f"file-too-large {folder}/look.en.wav:0:0: the file has 0.5 MB, and at most 0.5 MB are read "
