@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import cbor2
@@ -102,15 +103,20 @@ def kid_of(message: Message) -> bytes:
     Raises:
         NotAcceptedError: another algorithm, a missing or strange key id, or anything that the signature does not cover.
     """
-    fields = strictly(message.protected)
-    if type(fields) is not dict or message.unprotected:
+    if message.unprotected or len(message.signature) != SIGNATURE_LENGTH:
+        raise NotAcceptedError("not_cose")
+    return _kid(message.protected)
+
+
+@lru_cache(maxsize=256)
+def _kid(protected: bytes) -> bytes:
+    fields = strictly(protected)
+    if type(fields) is not dict:
         raise NotAcceptedError("not_cose")
     if type(fields.get(ALGORITHM)) is not int or fields[ALGORITHM] != EDDSA:
         raise NotAcceptedError("algorithm")
     kid = fields.get(KEY_ID)
     if set(fields) != {ALGORITHM, KEY_ID} or type(kid) is not bytes or len(kid) != KID_LENGTH:
-        raise NotAcceptedError("not_cose")
-    if len(message.signature) != SIGNATURE_LENGTH:
         raise NotAcceptedError("not_cose")
     return kid
 

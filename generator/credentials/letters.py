@@ -13,7 +13,7 @@ RANGES: dict[str, tuple[tuple[int, int], ...]] = {
 """Blocks of the scripts that the course is written in; the page has the same list."""
 _JOINERS = re.compile("[\u200c\u200d]")
 """They shape Devanagari letters, and are part of correct spelling."""
-_USUAL = re.compile("[A-Za-z .'-]*|[\u0900-\u0963\u200c\u200d .'-]*")
+_USUAL = re.compile("[A-Za-z0-9 .,'()-]*|[\u0900-\u096f\u200c\u200d0-9 .,'()-]*")
 """Names in one of the course's scripts, told at a glance."""
 
 

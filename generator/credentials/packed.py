@@ -7,6 +7,7 @@ from generator.credentials.refused import NotAcceptedError
 _SIGNS = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ-"
 _VALUE = {sign: value for value, sign in enumerate(_SIGNS, start=1)}
 _BASE = len(_SIGNS) + 1
+_PAIRS = {_VALUE[one] * _BASE + _VALUE[other]: one + other for one in _SIGNS for other in _SIGNS}
 LONGEST = 40
 """Signs of an id."""
 
@@ -38,12 +39,13 @@ def unpacked(data: bytes) -> str:
     if not 0 < len(data) <= LONGEST or data[0] == 0:
         raise NotAcceptedError("fields")
     number = int.from_bytes(data, "big")
-    signs = []
-    while number:
-        number, value = divmod(number, _BASE)
-        if not value:
-            raise NotAcceptedError("fields")
-        signs.append(_SIGNS[value - 1])
-    if len(signs) > LONGEST:
+    pairs = []
+    while number >= _BASE:
+        number, value = divmod(number, _BASE * _BASE)
+        pairs.append(_PAIRS.get(value, " "))
+    if number:
+        pairs.append(_SIGNS[number - 1])
+    found = "".join(reversed(pairs))
+    if " " in found or len(found) > LONGEST:
         raise NotAcceptedError("fields")
-    return "".join(reversed(signs))
+    return found

@@ -26,7 +26,7 @@ from generator.words import Words
 
 _NAME_SIZES = (34.0, 30.0, 26.0, 22.0, 18.0, 15.0)
 """Points; the largest at which a name fits on one line is taken, or the smallest on two."""
-_LABEL = 100.0
+_LABEL = 84.0
 _CODE = 48.5 * mm
 """Side of the square code on the certificate, its quiet zone counted."""
 CARD_WIDTH, CARD_HEIGHT = 85.6 * mm, 54.0 * mm
@@ -122,7 +122,9 @@ def _pieces(
         (None, _scope(scheme, words, signed)),
         (None, _shown(decision, content, words)),
     ]
-    if signed is not None:
+    if signed is None:
+        cells.append((_CODE, _code_place(words, _CODE)))
+    else:
         number = Text(signed.number, TIGHT.but(bold=True, align="center", after=0.0))
         cells.append((_CODE, Column([SquareCode(signed.matrix, _CODE), number])))
     yield Row(cells, gap=16.0, after=12.0 if signed is None else 5.0)
@@ -176,20 +178,25 @@ def _front(scheme: Scheme, name: str, words: Words, signed: Signed | None) -> Pi
 
 
 def _back(words: Words, signed: Signed | None) -> Piece:
+    check = Text(words.say("sheet.card_check", page=words.say("certificate.page.title")), _CARD.but(after=2.0))
     if signed is None:
-        text = Column([
-            Text(words.say("sheet.unsigned_sample"), _CARD.but(size=14.0, bold=True)),
-            Text(words.say("sheet.unsigned_meaning"), _CARD),
-        ])  # fmt: skip
-        return Box(text, padding=_CARD_PADDING, least=CARD_HEIGHT)
+        sample = Text(words.say("sheet.unsigned_sample"), _CARD.but(bold=True, after=2.0))
+        row = Row([(_CARD_CODE, _code_place(words, _CARD_CODE)), (None, Column([sample, check]))], gap=4.0)
+        return Box(row, padding=_CARD_PADDING, least=CARD_HEIGHT)
     lines = [
         Text(signed.number, _CARD.but(bold=True, after=2.0)),
-        Text(words.say("sheet.card_check", page=words.say("certificate.page.title")), _CARD.but(after=2.0)),
+        check,
         Text(signed.issuer, _CARD.but(after=2.0)),
         Text(f"{words.say('certificate.label.key')} {signed.key_words}", _CARD),
     ]
     row = Row([(_CARD_CODE, SquareCode(signed.matrix, _CARD_CODE)), (None, Column(lines))], gap=2.0)
     return Box(row, padding=_CARD_PADDING, least=CARD_HEIGHT)
+
+
+def _code_place(words: Words, side: float) -> Piece:
+    """Where the square code stands on a signed one: an empty square."""
+    text = Text(words.say("sheet.code_place"), NOTE.but(align="center", after=0.0))
+    return Box(text, padding=8.0, least=side)
 
 
 def _days(signed: Signed, words: Words) -> str:
@@ -216,10 +223,9 @@ def _scope(scheme: Scheme, words: Words, signed: Signed | None) -> Piece:
     ]
     if signed is not None:
         lines.append((words.say("certificate.label.valid"), _days(signed, words)))
-    label = _LABEL if signed is None else 84.0
     rows: list[Piece] = [Text(words.say("sheet.scope"), SUBHEADING.but(before=0.0))]
     for title, text in lines:
-        rows.append(Row([(label, Text(title, TIGHT)), (None, Text(text, TIGHT.but(bold=True)))], gap=8.0, after=4.0))
+        rows.append(Row([(_LABEL, Text(title, TIGHT)), (None, Text(text, TIGHT.but(bold=True)))], gap=8.0, after=4.0))
     return Box(Column(rows), line=1.2)
 
 

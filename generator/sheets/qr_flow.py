@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import lru_cache
 
+import numpy as np
 from reportlab.lib.units import mm
 from reportlab.pdfgen.pathobject import PDFPathObject
 
@@ -50,24 +50,23 @@ class SquareCode(Piece):
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """Fill the dark modules."""
+        name, side = f"code-{hash(self._matrix):x}", len(self._matrix)
+        if not canvas.hasForm(name):  # a code that stands on two pages is written once
+            canvas.beginForm(name, 0, 0, side, side)
+            canvas.drawPath(PDFPathObject(code=[_dark(self._matrix)]), stroke=0, fill=1)
+            canvas.endForm()
         left = x + (self.width - self._side) / 2
         canvas.saveState()
         canvas.translate(left + QUIET * self.module, top - QUIET * self.module)
         canvas.scale(self.module, -self.module)
-        canvas.drawPath(PDFPathObject(code=[_dark(self._matrix)]), stroke=0, fill=1)
+        canvas.doForm(name)
         canvas.restoreState()
 
 
-@lru_cache(maxsize=8)
 def _dark(matrix: Matrix) -> str:
-    """The dark modules as the PDF's own rectangles, side by side ones joined, in modules from the upper left corner."""
-    found = []
-    for y, row in enumerate(matrix):
-        start = -1
-        for x, dark in enumerate((*row, 0)):
-            if dark and start < 0:
-                start = x
-            elif not dark and start >= 0:
-                found.append(f"{start} {y} {x - start} {1 + _LAP} re")
-                start = -1
-    return " ".join(found)
+    """The dark modules as the PDF's own rectangles, side by side ones joined, in modules from the upper left."""
+    edges = np.diff(np.pad(np.array(matrix, np.int8), ((0, 0), (1, 1))))
+    rows, starts = np.nonzero(edges == 1)
+    stops = np.nonzero(edges == -1)[1]
+    numbers = np.stack([starts, rows, stops - starts], axis=1).ravel().tolist()
+    return f"%d %d %d {1 + _LAP} re " * len(rows) % tuple(numbers)
