@@ -305,12 +305,15 @@ def pool_of(content: CourseContent, module_ids: Sequence[str] = ()) -> Pool:
         Card(question.id, question.competency, question.difficulty)
         for module in wanted
         for question in content.questions_of(module.id)
+        if not question.retired
     ]
     return Pool(tuple(cards), {name: found for name, found in needs.items() if found})
 
 
 def _competencies(content: CourseContent, module_id: str) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(question.competency for question in content.questions_of(module_id)))
+    return tuple(
+        dict.fromkeys(question.competency for question in content.questions_of(module_id) if not question.retired)
+    )
 
 
 def pool_data(pool: Pool) -> dict[str, Any]:

@@ -9,7 +9,9 @@ from pathlib import Path
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
+from generator.exercises import practice_script, readings_script
 from generator.exercises.page_data import marker_script, page_data
+from generator.exercises.set_data import printed_set_script
 from generator.plans import Reckoner, make_reckoner
 from generator.site.fonts import font_files
 from generator.site.licences import TRAVELLING, licences
@@ -26,8 +28,9 @@ from generator.words import Words
 _ASSETS = Path(__file__).parent / "assets"
 _FORMULA_SCRIPT = Path(__file__).parents[1] / "formula" / "formula.js"
 _STYLES = ("fonts.css", "common.css", "theme.css", "looks.css", "looks.js", "mark.svg")
-_SCRIPTS_AFTER = ("page.js", "progress.js", "code.js", "learner.js", "card.js", "scenario.js", "mock.js", "path.js", "pictures.js", "planner.js", "start.js")
-_FAMILIES = ("page", "exercise", "misconception", "quantity", "unit")
+_SCRIPTS_AFTER = ("page.js", "progress.js", "code.js", "learner.js", "card.js", "scenario.js", "mock.js", "path.js", "pictures.js", "planner.js", "sheet-maker.js",
+                  "practice-page.js", "readings-page.js", "start.js")  # fmt: skip
+_FAMILIES = ("page", "exercise", "practice", "misconception", "quantity", "unit")
 """Words that travel into the browser."""
 _RENDERERS = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "pymdown-extensions", "pygments")
 _PLANNERS = ("numpy", "scipy")
@@ -67,6 +70,9 @@ def scripts(content: CourseContent, language: str) -> dict[str, bytes]:
     return {
         "formula.js": _FORMULA_SCRIPT.read_bytes(),
         "marker.js": marker_script().encode("utf-8"),
+        "practice.js": practice_script().encode("utf-8"),
+        "readings.js": readings_script().encode("utf-8"),
+        "printed-set.js": printed_set_script().encode("utf-8"),
         "course.js": course_script(content, language),
         **{name: (_ASSETS / name).read_bytes() for name in _SCRIPTS_AFTER},
     }

@@ -39,13 +39,15 @@ from generator.site.planner_page import PLANNER, planner_page
 from generator.site.practice_page import PRACTICE, practice_page
 from generator.site.readings_page import READINGS, readings_page
 from generator.site.reckoner_page import RECKONER, reckoner_page
+from generator.site.sheet_maker_page import SHEET_MAKER, sheet_maker_page
 from generator.site.stick import LONGEST_NAME, Print, one_file_name
 from generator.words import Words
 
 HOME = "index"
 ABOUT = "about-this-stick"
 NOT_MODULES = frozenset(
-    {HOME, ABOUT, ALBUM, FORMULAS, GLOSSARY, MOCK_TEST, PLANNER, RECKONER, "assets", "search", "sound"}
+    {HOME, ABOUT, ALBUM, FORMULAS, GLOSSARY, MOCK_TEST, PLANNER, PRACTICE, READINGS, RECKONER, SHEET_MAKER}
+    | {"assets", "search", "sound"}
 )
 """Names in a site's folder that no module may take."""
 
@@ -105,7 +107,10 @@ def settings(content: CourseContent, language: str) -> SiteSettings:
         navigation=(
             (words.say("page.home"), f"{HOME}.md"),
             *_module_pages(content, language),
+            (words.say("page.practice.title"), f"{PRACTICE}.md"),
+            (words.say("page.readings.title"), f"{READINGS}.md"),
             (words.say("page.mock.title"), f"{MOCK_TEST}.md"),
+            (words.say("page.sheets.title"), f"{SHEET_MAKER}.md"),
             (words.say("page.planner.title"), f"{PLANNER}.md"),
             (words.say("page.reckoner"), f"{RECKONER}.md"),
             *((title, f"{name}.md") for name, title in _look_up_pages(content, language)),
@@ -156,6 +161,9 @@ def build_pages(
     pages = {
         f"{HOME}.md": _home(page, prints),
         f"{MOCK_TEST}.md": mock_page(content, language),
+        f"{PRACTICE}.md": practice_page(content, language, f"{HOME}.html"),
+        f"{READINGS}.md": readings_page(page.words),
+        f"{SHEET_MAKER}.md": sheet_maker_page(content, language, f"{HOME}.html"),
         f"{PLANNER}.md": planner_page(page.words, f"{HOME}.html"),
         f"{RECKONER}.md": reckoner_page(reckoner or make_reckoner(), page.words),
         f"{ABOUT}.md": _about(page),
@@ -193,6 +201,15 @@ def _home(page: _Page, prints: Sequence[Print]) -> str:
         path.can_do(content, _modules(content), language),
         _heading(2, words.say("page.path.look_up"), "look-up"),
         path.look_up(words, _look_up_pages(content, language)),
+        _heading(2, words.say("page.practice.title"), "practice"),
+        words.say("page.practice.about"),
+        block(
+            f'<p><a class="ts-go" href="{PRACTICE}.html">{escape(words.say("page.practice.open"))}</a> '
+            f'<a class="ts-go" href="{READINGS}.html">{escape(words.say("page.readings.open"))}</a></p>'
+        ),
+        _heading(2, words.say("page.sheets.title"), "sheets"),
+        words.say("page.sheets.about"),
+        block(f'<p><a class="ts-go" href="{SHEET_MAKER}.html">{escape(words.say("page.sheets.open"))}</a></p>'),
         _heading(2, words.say("page.mock.title"), "mock-test"),
         words.say("page.mock.home"),
         block(f'<p><a class="ts-go" href="{MOCK_TEST}.html">{escape(words.say("page.mock.open_page"))}</a></p>'),

@@ -249,7 +249,7 @@
 
     function draw(drawn, focus) {
       var item = marker.item(question, seedOf(drawn));
-      var field = FIELDS[question.kind](item, "ts-answer-" + id, place), said = feedback();
+      var field = FIELDS[question.kind](item, (place.getAttribute("data-prefix") || "ts-answer-") + id, place), said = feedback();
       var asked = item.answer || item, tried = 0, later = [];
       var check = page.button(say("page.card.check"), answer, "ts-main");
       var again = page.button(asked.asks ? say("page.card.new_numbers") : say("page.card.try_again"), function () {
@@ -271,7 +271,7 @@
         }
         showMark(said, mark);
         if (!counts(mark)) { return; }
-        progress.marked(id, isRight(mark));
+        progress.marked(id, isRight(mark), tried ? "" : question.competency);
         tried += 1;
         openHelp();
         if (isRight(mark)) { done(); again.focus(); }

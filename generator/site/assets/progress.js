@@ -3,7 +3,7 @@
    live in the page until it is closed, and the page says so. */
 (function (T) {
   "use strict";
-  var PREFIX = "tankschool.v1.", LONGEST_FILE = 2000000, LONGEST_NAME = 40, MOST_COUNTED = 1000000;
+  var PREFIX = "tankschool.v1.", LONGEST_FILE = 2000000, LONGEST_NAME = 40, MOST_COUNTED = 1000000, MOST_ANSWERS = 5000;
   var ID = /^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)?$/;
   var memory = {}, listeners = [], refused = false, full = false;
 
@@ -101,10 +101,44 @@
 
   function set(id, record) { write(keyOf(id), JSON.stringify(clean(record))); changed(); }
 
-  function marked(id, right) {
+  /** Dated answers of a learner, oldest first: {question, competency, day, right}; what is damaged is left out. */
+  function answers(learner) { return cleanAnswers(parsed(read((learner || current().id) + ".answers"), [])); }
+
+  function cleanAnswers(list) {
+    if (!Array.isArray(list)) { return []; }
+    return list.slice(-MOST_ANSWERS).filter(function (one) {
+      return one && typeof one === "object" && ID.test(one.question) && ID.test(one.competency) && typeof one.right === "boolean" &&
+        typeof one.day === "number" && one.day >= 0 && one.day <= MOST_COUNTED && one.day === Math.floor(one.day);
+    }).map(function (one) { return {question: one.question, competency: one.competency, day: one.day, right: one.right}; });
+  }
+
+  function keepAnswers(list) { write(current().id + ".answers", JSON.stringify(list.slice(-MOST_ANSWERS))); }
+
+  /** Two lists of answers as one, by day; an answer that stands in both is kept once. */
+  function mergedAnswers(own, other) {
+    var counts = {}, all;
+    own.forEach(function (one) { var key = JSON.stringify(one); counts[key] = (counts[key] || 0) + 1; });
+    all = own.concat(other.filter(function (one) {
+      var key = JSON.stringify(one);
+      counts[key] = (counts[key] || 0) - 1;
+      return counts[key] < 0;
+    }));
+    return all.map(function (one, place) { return [one, place]; })
+      .sort(function (a, b) { return a[0].day - b[0].day || a[1] - b[1]; }).map(function (row) { return row[0]; });
+  }
+
+  /** Whole days, as the learner's own calendar counts them. */
+  function today() {
+    var now = new Date();
+    return Math.floor((now.getTime() - now.getTimezoneOffset() * 60000) / 86400000);
+  }
+
+  /** An answer that counts; with a competency it is a first try, and practice remembers its day. */
+  function marked(id, right, competency) {
     var record = get(id);
     record.tried += 1;
     record.right += right ? 1 : 0;
+    if (competency) { keepAnswers(answers().concat([{question: id, competency: competency, day: today(), right: right}])); }
     set(id, record);
   }
 
@@ -144,7 +178,7 @@
   function exported() {
     var learner = current(), questions = {};
     idsOf(learner.id).forEach(function (id) { questions[id] = get(id); });
-    return JSON.stringify({format: 1, kind: "tankschool-progress", learner: learner.name, questions: questions}, null, 1) + "\n";
+    return JSON.stringify({format: 1, kind: "tankschool-progress", learner: learner.name, questions: questions, answers: answers(learner.id)}, null, 1) + "\n";
   }
 
   /** Take in a progress file: it is checked whole before anything is changed; of two records the fuller one stays.
@@ -163,6 +197,8 @@
       before = get(id);
       if (clean(data.questions[id]).tried >= before.tried) { write(keyOf(id), JSON.stringify(clean(data.questions[id]))); }
     });
+    /* files that were saved before answers were dated have none */
+    keepAnswers(mergedAnswers(answers(), cleanAnswers(data.answers)));
     changed();
     return {ok: ids.length};
   }
@@ -201,7 +237,7 @@
   write("probe", "1");
   var apart = storeIsApart();
 
-  T.progress = {learners: learners, current: current, choose: choose, add: add, get: get, marked: marked, drawn: drawn,
+  T.progress = {learners: learners, current: current, choose: choose, add: add, get: get, marked: marked, drawn: drawn, answers: answers, today: today,
     clear: clear, exported: exported, imported: imported, state: state,
     note: note, noted: noted, apart: function () { return apart; }, met: met,
     changed: changed, listen: function (listener) { listeners.push(listener); }};

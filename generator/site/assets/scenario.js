@@ -18,7 +18,8 @@
         part.worked.button.hidden = false;
         if (part.counted !== answers[part.item.id]) {
           part.counted = answers[part.item.id];
-          T.progress.marked(scenario.id + "." + part.item.id, card.isRight(mark));
+          T.progress.marked(scenario.id + "." + part.item.id, card.isRight(mark), part.again ? "" : part.item.competency);
+          part.again = true;
         }
       });
       if (marks.every(function (mark) { return mark.verdict === "blank"; })) {

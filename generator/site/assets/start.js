@@ -19,6 +19,9 @@
     safely(function () { T.scenario.start(place, data.scenarios[place.getAttribute("data-scenario")]); });
   });
   each(".ts-mock", function (place) { safely(function () { T.mock.start(place, data); }); });
+  each(".ts-sheets", function (place) { safely(function () { T.sheetMaker.start(place); }); });
+  each(".ts-practice", function (place) { safely(function () { T.practicePage.start(place); }); });
+  each(".ts-readings", function (place) { safely(function () { T.readingsPage.start(place); }); });
   each(".ts-planner", function (place) { safely(function () { T.planner.start(place); }); });
   T.path.start();
   each(".ts-pics", function (place) { safely(function () { T.pictures.start(place); }); });
