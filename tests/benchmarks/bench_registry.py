@@ -5,8 +5,8 @@ the baseline is the library's own `executemany` of the very same finished rows i
 settings, in one transaction. 10,000 papers of 40 answers stand for 100,000, which take ten times as long on both sides
 and would keep `bench` busy for minutes; TANKSCHOOL_BENCH_PAPERS sets another count.
 
-The papers come in 20 forms, each with numbers and keys of its own; a key remembers what it has marked. Where every paper
-asks numbers of its own, reading its key and marking weigh more than all the rest: about 13 times the bare writing.
+The papers come in 20 forms, each with numbers and keys of its own; a key remembers what it has marked. Where every
+paper asks numbers of its own, reading its key and marking weigh more than all the rest: about 13 times the bare writing.
 
 The report runs over 1,000,000 answers; its baseline is the SQL alone, typed by hand, on the same file.
 """
