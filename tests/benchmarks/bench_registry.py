@@ -6,7 +6,8 @@ settings, in one transaction. 10,000 papers of 40 answers stand for 100,000, whi
 and would keep `bench` busy for minutes; TANKSCHOOL_BENCH_PAPERS sets another count.
 
 The papers come in 20 forms, each with numbers and keys of its own; a key remembers what it has marked. Where every
-paper asks numbers of its own, reading its key and marking weigh more than all the rest: about 13 times the bare writing.
+paper asks numbers of its own, reading its key and marking weigh more than all the rest: about 13 times the bare
+writing.
 
 The report runs over 1,000,000 answers; its baseline is the SQL alone, typed by hand, on the same file.
 """
