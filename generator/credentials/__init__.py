@@ -12,6 +12,7 @@ from generator.credentials.certificate import (
     Scope,
     as_data,
     certificate_text,
+    scope_of,
     sign_certificate,
 )
 from generator.credentials.fingerprint import in_digits, in_words
@@ -100,6 +101,7 @@ __all__ = [
     "remembered",
     "rotate",
     "save",
+    "scope_of",
     "sign_certificate",
     "sign_list",
     "stolen_entry",

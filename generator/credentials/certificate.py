@@ -7,6 +7,8 @@ never what a certificate claims.
 
 from __future__ import annotations
 
+import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -99,6 +101,35 @@ class Certificate:
     scope: Scope
     valid_from: date
     valid_to: date
+
+
+def scope_of(values: Mapping[str, object]) -> Scope:
+    """A scope out of the register or a scheme.
+
+    Args:
+        values: `role` and `roof`, each one of the codes, `largest_volume` [m3] and `largest_wall_height` [m].
+
+    Raises:
+        RefusedError: a value is missing, unknown, or finer than a litre and a centimetre.
+
+    Example:
+        >>> scope_of({"role": "helper", "largest_volume": 12, "largest_wall_height": 1.95, "roof": "none"}).wall
+        195
+    """
+    try:
+        role, roof = Role(str(values["role"])), Roof(str(values["roof"]))
+        sizes = [float(str(values[name])) * factor for name, factor in _SIZES]
+        if not all(math.isfinite(size) and abs(size - round(size)) < 1e-6 for size in sizes):
+            raise ValueError
+    except (KeyError, ValueError):
+        raise RefusedError(
+            f"a certificate's scope needs role ({', '.join(ROLES)}), roof ({', '.join(ROOFS)}), the largest volume in "
+            "cubic metres, to the litre, and the greatest wall height in metres, to the centimetre"
+        ) from None
+    return Scope(role, round(sizes[0]), round(sizes[1]), roof)
+
+
+_SIZES = (("largest_volume", 1000), ("largest_wall_height", 100))
 
 
 def payload_of(certificate: Certificate) -> bytes:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import math
+import struct
 from collections.abc import Iterator
 from datetime import timedelta
 from pathlib import Path
@@ -30,9 +32,11 @@ from generator.credentials import (
     use_list,
     verify_certificate,
 )
+from generator.credentials.jcs import canonical
 from generator.credentials.page import page_data
 from generator.credentials.text_form import CERTIFICATE, from_text
 from generator.credentials.withdrawn import known_hash
+from generator.formula import Stream
 from tests.browser.conftest import Watched
 from tests.credentials import mutations
 from tests.credentials.issuer import KEYS, NOW, RING, WORDS, fixed, listed, number, ring, text
@@ -254,3 +258,22 @@ def test_hundreds_of_forgeries_are_refused_by_the_page_too(before: str, opened: 
     assert [each for each in found if each["certificate"]] == []
     (good,) = judged(page, [text()], KEYS, listed())
     assert good["outcome"] == ("no_crypto" if before else "genuine")
+
+
+def test_ten_thousand_numbers_and_texts_are_written_as_the_browser_writes_them(opened: Any) -> None:
+    page, draw = opened(), Stream("canonical")
+    numbers = []
+    while len(numbers) < 10_000:
+        bits = draw.below(2**32) << 32 | draw.below(2**32)
+        if draw.below(3) == 0:  # numbers of a size that people write
+            bits = (1023 - 40 + draw.below(120)) << 52 | (bits & (2**52 - 1) & ~((1 << draw.below(50)) - 1))
+        (value,) = struct.unpack(">d", struct.pack(">Q", bits))
+        if math.isfinite(value):
+            numbers.append(value)
+    shown = page.evaluate("list => list.map(bits => JSON.stringify(Number(bits)))", [repr(value) for value in numbers])
+    assert [canonical(value).decode() for value in numbers] == shown
+    texts = ["".join(chr(draw.below(0x2FF)) for _ in range(5)) for _ in range(2_000)] + ["\u2028\ud83d\ude00"]
+    texts = [text.encode("utf-16", "surrogatepass").decode("utf-16") for text in texts]
+    assert [canonical(text).decode() for text in texts] == page.evaluate(
+        "list => list.map(x => JSON.stringify(x))", texts
+    )

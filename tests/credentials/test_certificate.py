@@ -11,7 +11,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.credentials import NotAcceptedError, Role, Roof, Scope, certificate_text, cose, rotate, sign_certificate
+from generator.credentials import (
+    NotAcceptedError,
+    Role,
+    Roof,
+    Scope,
+    certificate_text,
+    cose,
+    rotate,
+    scope_of,
+    sign_certificate,
+)
 from generator.credentials.certificate import PURPOSE, Certificate, payload_of, read_payload
 from generator.credentials.packed import packed, unpacked
 from generator.credentials.text_form import CERTIFICATE, LIST, as_text, from_text
@@ -129,6 +139,27 @@ def test_a_huge_text_for_a_list_is_not_even_decoded() -> None:
 def test_what_can_not_be_signed_is_refused_with_what_to_do(changes: dict[str, Any], message: str) -> None:
     with pytest.raises(RefusedError, match=message):
         sign_certificate(certificate(**changes), RING.current)
+
+
+GOOD_SCOPE = {"role": "lead", "largest_volume": 12.5, "largest_wall_height": "1.9", "roof": "dome"}
+
+
+def test_a_scope_comes_from_the_register_in_its_own_units() -> None:
+    assert scope_of(GOOD_SCOPE) == Scope(Role.LEAD, 12_500, 190, Roof.DOME)
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"role": "king"}, {"roof": None}, {"largest_volume": "much"}, {"largest_volume": float("inf")},
+        {"largest_volume": 1.00005}, {"largest_wall_height": 1.955},
+    ],
+)  # fmt: skip
+def test_a_scope_that_can_not_be_signed_exactly_is_refused(change: dict[str, Any]) -> None:
+    with pytest.raises(RefusedError, match=r"helper, mason, lead"):
+        scope_of({**GOOD_SCOPE, **change})
+    with pytest.raises(RefusedError, match=r"to the litre"):
+        scope_of({key: value for key, value in GOOD_SCOPE.items() if key not in change})
 
 
 def test_a_joiner_inside_a_hindi_name_is_correct_spelling() -> None:
