@@ -56,12 +56,11 @@ def build(content: Path, output: Path, as_json: bool) -> int:
 def standard_sheets(
     course: CourseContent, language: str, products: site.Products, progress: ProgressLine
 ) -> list[site.Print]:
-    """The sheets that travel on the stick: each module's practice sheet with its key, handouts, checklists."""
+    """The sheets that travel on the stick: each module's practice sheet with its key, checklists, handouts."""
     prints: list[site.Print] = []
     for module in course.modules.values():
         kept = _module_product(course, module.id, language, products, progress)
-        titles = {handout.id: handout.title for handout in course.handouts.values()}
-        titles |= {practical.id: practical.title for practical in course.practicals.values()}
+        titles = {practical.id: practical.title for practical in course.practicals.values()}
         words = course.words[language]
         for name, data in kept.items():
             if name.endswith(".pdf"):
@@ -73,8 +72,29 @@ def standard_sheets(
                     else f"{words.say_one_of('sheet', kind)} · {module.title[language]}"
                 )
                 prints.append(site.Print(stem, title, data))
+    prints += [
+        site.Print(
+            handout.id, handout.title[language], _handout_sheet(course, handout.id, language, products, progress)
+        )
+        for handout in course.handouts.values()
+    ]
     title = course.words[language].say("plan.reckoner.title")
     return [*prints, site.Print(site.RECKONER, title, _reckoner_sheet(course, language, products, progress))]
+
+
+def _handout_sheet(
+    course: CourseContent, handout: str, language: str, products: site.Products, progress: ProgressLine
+) -> bytes:
+    sources = course.sources_of_handout(handout)
+    key = site.key_of(handout, language, sources, site.versions_key(PRINTERS), site.machine_key())
+
+    def make() -> dict[str, bytes]:
+        from generator import sheets
+
+        progress(f"sheets: {handout}, {language}")
+        return {"sheet": sheets.handout_pdf(handout, language, course)}
+
+    return products.get(f"sheets-{handout}-{language}", key, make)["sheet"]
 
 
 def _reckoner_sheet(course: CourseContent, language: str, products: site.Products, progress: ProgressLine) -> bytes:
@@ -117,9 +137,6 @@ def _make_sheets(course: CourseContent, module: str, language: str) -> dict[str,
         f"{module}-worksheet.pdf": sheets.worksheet_pdf(record, course),
         f"{module}-key.pdf": sheets.key_pdf(record, course),
     }
-    for handout in course.handouts.values():
-        if handout.module == module:
-            files[f"{handout.id}.pdf"] = sheets.handout_pdf(handout.id, language, course)
     for practical in course.practicals.values():
         if practical.module == module and not practical.retired:
             files[f"{practical.id}.pdf"] = sheets.practical_pdf(practical.id, language, course)

@@ -16,7 +16,13 @@ IN_TEXTS = ("value", "plain")
 """Calls that leave words behind: allowed in every text."""
 BLOCKS = ("figure", "caution", "formula", "worked", "exercise")
 """Calls that stand alone on a line of a lesson or handout."""
-_WITH_PLACE = ("value", "figure", "worked")
+SHEET_BLOCKS = ("table", "log", "ruler", "fault", "lines", "card")
+"""Calls that stand alone on a line of a handout: what only paper has."""
+_WITH_PLACE = ("value", "figure", "worked", "table", "ruler")
+_FORMS = {"lines": "lines(6)", "card": "card", "log": 'log("...", rows=20)'}
+"""How a call is written that takes more, or less, than one name in quotes."""
+MOST_ROWS = 80
+"""Lines or rows that one call may ask for."""
 
 _BRACES = re.compile(r"\{\{([^{}\n]*)\}\}")
 
@@ -26,11 +32,12 @@ class Call:
     """One call.
 
     Args:
-        name: `value`, `plain`, `figure`, `caution`, `formula`, `worked` or `exercise`.
-        argument: the text in its quotes.
+        name: one of `IN_TEXTS`, `BLOCKS`, `SHEET_BLOCKS`.
+        argument: the text in its quotes; empty for `lines` and `card`.
         place: the place named, or None for the place of the lesson.
         start: index of its first brace.
         end: index behind its last brace.
+        rows: of `log`, and lines of `lines`.
     """
 
     name: str
@@ -38,6 +45,7 @@ class Call:
     place: str | None
     start: int
     end: int
+    rows: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +104,8 @@ def _call(typed: str, inside: str, start: int, end: int, allowed: tuple[str, ...
         return Fault(start, typed, code, what, fix)
 
     form = f'write {{{{ {allowed[0]}("name") }}}}'
+    if inside == "card" and "card" in allowed:
+        return Call("card", "", None, start, end)
     try:
         tree = ast.parse(inside, mode="eval").body
     except (SyntaxError, ValueError):
@@ -105,22 +115,50 @@ def _call(typed: str, inside: str, start: int, end: int, allowed: tuple[str, ...
     name = tree.func.id
     if name not in allowed:
         near = get_close_matches(name, allowed, n=1)
-        if name in BLOCKS:
+        if name in SHEET_BLOCKS:
+            fix = "only handouts hold it; here write value(...) or words"
+        elif name in BLOCKS:
             fix = "only lessons and handouts hold it; here write value(...) or words"
         else:
             fix = f"did you mean '{near[0]}'?" if near else f"choose one of: {', '.join(allowed)}"
         return fault(f"'{name}' can't be asked for here", fix, "unknown-call")
+    if name in ("lines", "card"):
+        rows = _rows(tree.args[0]) if name == "lines" and len(tree.args) == 1 and not tree.keywords else None
+        if rows is None:
+            return fault(f"'{typed}' can't be read", f"write {{{{ {_FORMS[name]} }}}}{_up_to(name)}")
+        return Call(name, "", None, start, end, rows)
     place: str | None = None
+    rows = None
     for keyword in tree.keywords:
+        if name == "log" and keyword.arg == "rows" and _rows(keyword.value) is not None:
+            rows = _rows(keyword.value)
+            continue
         text = _text(keyword.value)
         if keyword.arg != "place" or name not in _WITH_PLACE or text is None:
-            extra = ', place="..."' if name in _WITH_PLACE else ""
-            return fault(f"'{name}' takes no '{keyword.arg}'", f'write {{{{ {name}("..."{extra}) }}}}')
+            what = f"'{name}' takes no '{keyword.arg}'" if name != "log" else f"'{typed}' can't be read"
+            return fault(what, f"write {{{{ {_form(name)} }}}}{_up_to(name)}")
         place = text
     argument = _text(tree.args[0]) if len(tree.args) == 1 else None
-    if argument is None:
-        return fault(f"'{name}' takes one name in quotes", f'write {{{{ {name}("...") }}}}')
-    return Call(name, argument, place, start, end)
+    if argument is None or (name == "log" and rows is None):
+        what = f"'{name}' takes one name in quotes" + (" and its rows" if name == "log" else "")
+        return fault(what, f"write {{{{ {_form(name, place=False)} }}}}{_up_to(name)}")
+    return Call(name, argument, place, start, end, rows or 0)
+
+
+def _form(name: str, *, place: bool = True) -> str:
+    extra = ', place="..."' if place and name in _WITH_PLACE else ""
+    return _FORMS.get(name, f'{name}("..."{extra})')
+
+
+def _up_to(name: str) -> str:
+    return f", at most {MOST_ROWS}" if name in ("lines", "log") else ""
+
+
+def _rows(node: ast.expr) -> int | None:
+    """A count of rows typed as a whole number."""
+    if isinstance(node, ast.Constant) and type(node.value) is int and 1 <= node.value <= MOST_ROWS:
+        return node.value
+    return None
 
 
 def _text(node: ast.expr) -> str | None:

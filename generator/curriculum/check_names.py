@@ -60,7 +60,7 @@ def name_problems(reading: Reading, figures: Mapping[str, Sequence[str]]) -> Ite
         yield from names.known(found, "competency", _each("critical_competencies", scheme.critical_competencies))
         yield from _critical(reading, scheme, found)
     for _, handout, found in reading.all("handout", Handout):
-        yield from names.known(found, "module", [(("module",), handout.module)])
+        yield from names.known(found, "module", [(("module",), handout.module)] if handout.module else [])
         yield from names.known(found, "place", [(("place",), handout.place)])
     yield from _listed(reading)
     yield from _same_id_twice(reading)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 from pathlib import Path
+from typing import TypeVar
 
 from generator.calculations import BOOK
 from generator.curriculum.calls import Fault
@@ -12,8 +14,16 @@ from generator.curriculum.check_names import name_problems, questions_by_module
 from generator.curriculum.check_pictures import picture_problems
 from generator.curriculum.check_questions import place_values, question_problems, scenario_problems
 from generator.curriculum.check_texts import place_for, places_of_modules, text_problems
-from generator.curriculum.files import Reading, read
-from generator.curriculum.lessons import Surroundings, Text, differences, split
+from generator.curriculum.files import Found, Reading, read
+from generator.curriculum.lessons import (
+    SheetNames,
+    SheetText,
+    Surroundings,
+    Text,
+    differences,
+    split,
+    split_sheet,
+)
 from generator.curriculum.models import (
     Bank,
     Competency,
@@ -26,15 +36,24 @@ from generator.curriculum.models import (
     Scenario,
     Scheme,
 )
+from generator.curriculum.place_plans import PlanValues, plan_of, section_keys
 from generator.curriculum.recordings import Recording, recordings
 from generator.curriculum.reference import FaultAlbum, Glossary
 from generator.curriculum.texts import AnyModel, Filler, with_texts
 from generator.curriculum.word_files import coverage, read_words, wanted_words
 from generator.curriculum.word_use import use_problems, used_words
 from generator.figures import FIGURES
+from generator.figures.rulers import RULERS
 from generator.formula import Book
+from generator.plans import Plan, drawing_values
+from generator.plans.refused import NoPlanError
+from generator.plans.sections import CAUTIONS
 from generator.problems import Loc, Problem, few, place_of
 from generator.words import Words
+
+AnyText = TypeVar("AnyText", Text, SheetText)
+PLAN_CAUTIONS = tuple(name.replace("_", "-") for name in CAUTIONS)
+"""Cautions that every handout may show: those of the plan, as content spells them."""
 
 _NO_SHEETS = frozenset({"course/glossary.yaml", "course/faults.yaml"})
 """Files that only pages show."""
@@ -47,15 +66,24 @@ class Machine:
     Args:
         book: the calculation module.
         figures: by key of a drawing, the quantities that it needs.
+        rulers: by key of a stick in true size, the quantities that it needs.
+        cautions: that every handout may show beside those of its module.
     """
 
     book: Book
     figures: Mapping[str, Sequence[str]]
+    rulers: Mapping[str, Sequence[str]] = field(default_factory=dict)
+    cautions: Sequence[str] = ()
 
 
 def shipped() -> Machine:
-    """The calculation module and the drawings of this tool."""
-    return Machine(BOOK, {key: tuple(kind.needs) for key, kind in FIGURES.items()})
+    """The calculation module, the drawings and the sticks of this tool."""
+    return Machine(
+        BOOK,
+        {key: tuple(kind.needs) for key, kind in FIGURES.items()},
+        {key: kind.needs for key, kind in RULERS.items()},
+        PLAN_CAUTIONS,
+    )
 
 
 @dataclass(frozen=True)
@@ -97,7 +125,7 @@ class CourseContent:
     handouts: Mapping[str, Handout]
     words: Mapping[str, Words]
     lessons: Mapping[tuple[str, str], Text]
-    handout_texts: Mapping[tuple[str, str], Text]
+    handout_texts: Mapping[tuple[str, str], SheetText]
     sources: Mapping[str, bytes] = field(repr=False)
     place_values: Mapping[str, Mapping[str, float]] = field(repr=False)
     asked: Mapping[str, tuple[Question, ...]] = field(repr=False)
@@ -114,15 +142,41 @@ class CourseContent:
         """Everything that can be worked out at a place, givens included."""
         return dict(self.place_values[place_id])
 
+    def plan(self, place_id: str) -> Plan:
+        """The whole plan of a place's tank.
+
+        Raises:
+            NoPlanError: this course plans no such tank.
+        """
+        found = plan_of(self.places[place_id].given)
+        if not isinstance(found, Plan):
+            raise found
+        return found
+
+    def numbers(self, handout_id: str, place_id: str) -> Mapping[str, float]:
+        """What a handout knows of a place: the place's own numbers, or those of its plan."""
+        if self.handouts[handout_id].numbers == "place":
+            return self.values(place_id)
+        return drawing_values(self.plan(place_id))
+
+    def sources_of_handout(self, handout_id: str) -> dict[str, bytes]:
+        """The files that a handout rests on, by path."""
+        handout = self.handouts[handout_id]
+        own = {self.reading.things["handout"][handout_id].file.name, "course/course.yaml"}
+        if handout.module is not None:
+            own.add(self.reading.things["module"][handout.module].file.name)
+        own.add("course/faults.yaml")
+        starts = (f"handouts/{handout.template}.", "course/words/", "course/places/")
+        return {path: data for path, data in self.sources.items() if path in own or path.startswith(starts)}
+
     def sources_of(self, module_id: str) -> dict[str, bytes]:
-        """The files that a module's sheets rest on: all but those that belong to other modules, by path."""
+        """The files that a module's sheets rest on: all but handouts and what belongs to other modules, by path."""
         others = [name for name in self.modules if name != module_id]
         folders = tuple(f"course/modules/{self.reading.folders[name]}/" for name in others)
-        owned: Mapping[str, Mapping[str, Bank | Scenario | Practical | Handout]] = {
+        owned: Mapping[str, Mapping[str, Bank | Scenario | Practical]] = {
             "bank": self.banks,
             "scenario": self.scenarios,
             "practical": self.practicals,
-            "handout": self.handouts,
         }
         files = {
             self.reading.things[kind][name].file.name
@@ -130,11 +184,10 @@ class CourseContent:
             for name, thing in things.items()
             if thing.module in others
         }
-        texts = tuple(f"handouts/{handout.template}." for handout in self.handouts.values() if handout.module in others)
         return {
             path: data
             for path, data in self.sources.items()
-            if path not in files | _NO_SHEETS and not path.startswith((*folders, *texts))
+            if path not in files | _NO_SHEETS and not path.startswith((*folders, "handouts/"))
         }
 
     def problem(self, kind: str, name: str, loc: Loc, code: str, what: str, fix: str) -> Problem:
@@ -214,7 +267,7 @@ def _lessons(reading: Reading, machine: Machine, filler: Filler) -> tuple[dict[t
     for name, module, _ in reading.all("module", Module):
         paths = {lang: f"course/modules/{reading.folders[name]}/lesson.{lang}.md" for lang in reading.languages}
         around = _around(reading, machine, module.place, module)
-        blocks, faults = _in_every_language(reading, paths, around, filler)
+        blocks, faults = _in_every_language(reading, paths, around, filler, split)
         texts |= {(name, language): text for language, text in blocks.items()}
         problems += faults
     expected = {
@@ -224,15 +277,33 @@ def _lessons(reading: Reading, machine: Machine, filler: Filler) -> tuple[dict[t
     return texts, problems
 
 
-def _handouts(reading: Reading, machine: Machine, filler: Filler) -> tuple[dict[tuple[str, str], Text], list[Problem]]:
-    texts: dict[tuple[str, str], Text] = {}
+def _handouts(
+    reading: Reading, machine: Machine, filler: Filler
+) -> tuple[dict[tuple[str, str], SheetText], list[Problem]]:
+    texts: dict[tuple[str, str], SheetText] = {}
     problems: list[Problem] = []
     expected: set[str] = set()
-    for name, handout, _ in reading.all("handout", Handout):
+    values = _plan_values(reading, filler)
+    planned = Filler(filler.book, values, filler.words, all_places=filler.all_places)
+    sections = partial(_sections, values, next(iter(filler.words.values()), None))
+    for name, handout, found in reading.all("handout", Handout):
         paths = {language: f"handouts/{handout.template}.{language}.md" for language in reading.languages}
         expected |= set(paths.values())
-        around = _around(reading, machine, handout.place, reading.get("module", handout.module, Module))
-        blocks, faults = _in_every_language(reading, paths, around, filler)
+        module = None if handout.module is None else reading.get("module", handout.module, Module)
+        around = _around(reading, machine, handout.place, module)
+        around = replace(
+            around,
+            cautions=(*around.cautions, *(caution for caution in machine.cautions if caution not in around.cautions)),
+            sheet=SheetNames(
+                tuple(handout.logs),
+                machine.rulers,
+                tuple(reading.ids.get("fault", {})),
+                sections if handout.numbers == "plan" else None,
+            ),
+        )
+        problems += _unplanned(reading, handout, found) if handout.numbers == "plan" else ()
+        mine = planned if handout.numbers == "plan" else filler
+        blocks, faults = _in_every_language(reading, paths, around, mine, split_sheet)
         texts |= {(name, language): text for language, text in blocks.items()}
         problems += faults
     if (
@@ -241,6 +312,32 @@ def _handouts(reading: Reading, machine: Machine, filler: Filler) -> tuple[dict[
     ):
         problems += _strays(reading, "handouts/", expected)
     return texts, problems
+
+
+def _plan_values(reading: Reading, filler: Filler) -> PlanValues:
+    """The numbers of plans, to stand in the place of those of places."""
+
+    def given_of(name: str) -> Mapping[str, float] | None:
+        place = reading.get("place", name, Place)
+        return place.given if place is not None and filler.values.get(name) else None
+
+    return PlanValues(tuple(filler.values), given_of)
+
+
+def _sections(values: PlanValues, words: Words | None, place: str) -> tuple[str, ...]:
+    plan = values.plan(place)
+    return () if plan is None or words is None else section_keys(plan, words)
+
+
+def _unplanned(reading: Reading, handout: Handout, found: Found) -> Iterator[Problem]:
+    """A handout that shows the plan of a place whose tank this course does not plan."""
+    place = reading.get("place", handout.place, Place)
+    if place is None:
+        return
+    plan = plan_of(place.given)
+    if isinstance(plan, NoPlanError):
+        what = f"the tank of '{handout.place}' can't be planned: {plan}"
+        yield found.file.value_problem(("place",), "no-plan", what, "name another place, or write 'numbers: place'")
 
 
 def _folders(reading: Reading) -> set[str]:
@@ -266,10 +363,14 @@ def _around(reading: Reading, machine: Machine, place: str, module: Module | Non
 
 
 def _in_every_language(
-    reading: Reading, paths: Mapping[str, str], around: Surroundings, filler: Filler
-) -> tuple[dict[str, Text], list[Problem]]:
+    reading: Reading,
+    paths: Mapping[str, str],
+    around: Surroundings,
+    filler: Filler,
+    cut: Callable[[str, str, Surroundings, Filler], tuple[AnyText, tuple[Fault, ...]]],
+) -> tuple[dict[str, AnyText], list[Problem]]:
     """The same lesson or handout in each language, and what is wrong with it or differs."""
-    blocks: dict[str, Text] = {}
+    blocks: dict[str, AnyText] = {}
     problems: list[Problem] = []
     faulty = False
     unknown = {"unknown-question"} if "question" in reading.unreadable else set()
@@ -280,7 +381,7 @@ def _in_every_language(
                 Problem(path, 0, 0, "missing-translation", f"the text in language '{language}' is missing", "write it")
             )
             continue
-        blocks[language], faults = split(text, language, around, filler)
+        blocks[language], faults = cut(text, language, around, filler)
         problems += few(path, (_at(path, text, fault) for fault in faults if fault.code not in unknown))
         faulty |= any(fault.code != "typed-number" for fault in faults)
         first = next(other for other in paths.values() if other in reading.texts)
@@ -308,7 +409,7 @@ def _content(
     filler: Filler,
     words: Mapping[str, Words],
     lessons: Mapping[tuple[str, str], Text],
-    handouts: Mapping[tuple[str, str], Text],
+    handouts: Mapping[tuple[str, str], SheetText],
 ) -> CourseContent:
     """The good content with every call in its texts filled."""
     places = places_of_modules(reading)

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import chain, islice
 from typing import TypeAlias
 
-from generator.curriculum.calls import BLOCKS, IN_TEXTS, Call, Fault, calls
+from generator.curriculum.calls import BLOCKS, IN_TEXTS, SHEET_BLOCKS, Call, Fault, calls
 from generator.curriculum.signs import dandas_behind_digits
 from generator.curriculum.texts import Filler
 from generator.curriculum.trade_numbers import typed_by_hand
 from generator.problems import MOST_REPORTED
 from generator.problems.plain_errors import did_you_mean
+
+ALL_CALLS = (*IN_TEXTS, *BLOCKS, *SHEET_BLOCKS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +62,55 @@ class ExerciseBlock:
     question: str
 
 
+@dataclass(frozen=True, slots=True)
+class TableBlock:
+    """A section of the plan of a place: its sentences and its table."""
+
+    section: str
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class LogBlock:
+    """A ruled table to write in, with the columns that the handout's file names."""
+
+    log: str
+    rows: int
+
+
+@dataclass(frozen=True, slots=True)
+class RulerBlock:
+    """Strips of paper in true size with the marks of a tank."""
+
+    ruler: str
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class FaultBlock:
+    """One fault of the course's album: its drawing, the letter that stands at it, and what to know about it."""
+
+    fault: str
+
+
+@dataclass(frozen=True, slots=True)
+class LinesBlock:
+    """Empty lines to write on."""
+
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class CardBlock:
+    """Here a card begins that is cut out: two on a page."""
+
+
 Block: TypeAlias = Prose | FigureBlock | CautionBlock | FormulaBlock | WorkedBlock | ExerciseBlock
+"""What lessons and handouts hold."""
+SheetBlock: TypeAlias = Block | TableBlock | LogBlock | RulerBlock | FaultBlock | LinesBlock | CardBlock
+"""What handouts hold."""
 Text: TypeAlias = tuple[Block, ...]
+SheetText: TypeAlias = tuple[SheetBlock, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,16 +122,51 @@ class Surroundings:
         cautions: ids of the module's cautions.
         questions: ids of all questions.
         figures: by key, the quantities that a drawing needs.
+        sheet: what only a handout's calls may name; None in a lesson.
     """
 
     place: str
     cautions: Sequence[str]
     questions: Sequence[str]
     figures: Mapping[str, Sequence[str]]
+    sheet: SheetNames | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetNames:
+    """What a handout's calls may name beside what lessons name.
+
+    Args:
+        logs: keys of the logs in its file.
+        rulers: by key, the quantities that a ruler needs.
+        faults: ids of the course's album of faults.
+        sections: the sections of the plan of a place, by its id; None where the handout has the place's numbers.
+    """
+
+    logs: Sequence[str]
+    rulers: Mapping[str, Sequence[str]]
+    faults: Sequence[str] = ()
+    sections: Callable[[str], Sequence[str]] | None = None
 
 
 def split(text: str, language: str, around: Surroundings, filler: Filler) -> tuple[Text, tuple[Fault, ...]]:
-    """Split Markdown into blocks and fill its numbers.
+    """Split a lesson's Markdown into blocks and fill its numbers.
+
+    Args:
+        text: the file's text.
+        language: language code.
+        around: what the calls may name.
+        filler: gives the numbers.
+
+    Returns:
+        The blocks in order, and everything wrong, by place.
+    """
+    blocks, faults = split_sheet(text, language, around, filler)
+    return tuple(block for block in blocks if isinstance(block, Block)), faults
+
+
+def split_sheet(text: str, language: str, around: Surroundings, filler: Filler) -> tuple[SheetText, tuple[Fault, ...]]:
+    """The same for a handout, which may hold what only paper has.
 
     Args:
         text: the file's text.
@@ -94,10 +178,10 @@ def split(text: str, language: str, around: Surroundings, filler: Filler) -> tup
         The blocks in order, and everything wrong, by place.
     """
     faults = list(islice(chain(typed_by_hand(text), dandas_behind_digits(text)), MOST_REPORTED + 1))
-    blocks: list[Block] = []
+    blocks: list[SheetBlock] = []
     prose: list[str] = []
     end = 0
-    for call in calls(text, (*IN_TEXTS, *BLOCKS)):
+    for call in calls(text, ALL_CALLS if around.sheet is not None else (*IN_TEXTS, *BLOCKS)):
         if len(faults) > MOST_REPORTED:
             break
         if isinstance(call, Fault):
@@ -123,9 +207,21 @@ def _prose(parts: Sequence[str]) -> Iterator[Prose]:
         yield Prose(markdown + "\n")
 
 
-def _block(call: Call, place: str) -> Block:
+def _block(call: Call, place: str) -> SheetBlock:
     at = call.place or place
     match call.name:
+        case "table":
+            return TableBlock(call.argument, at)
+        case "log":
+            return LogBlock(call.argument, call.rows)
+        case "ruler":
+            return RulerBlock(call.argument, at)
+        case "fault":
+            return FaultBlock(call.argument)
+        case "lines":
+            return LinesBlock(call.rows)
+        case "card":
+            return CardBlock()
         case "figure":
             return FigureBlock(call.argument, at)
         case "caution":
@@ -153,6 +249,14 @@ def _block_faults(call: Call, text: str, around: Surroundings, filler: Filler) -
             f"'{call.name}' stands among words",
             "give it a line of its own, with empty lines around it",
         )
+    if call.name in ("lines", "card"):
+        return
+    at = call.place or around.place
+    sheet = around.sheet
+    if call.name == "table" and (sheet is None or sheet.sections is None):
+        fix = "write 'numbers: plan' into the handout's file, or ask for values one by one"
+        yield fault("no-plan", "this handout has the place's numbers and no plan to take a table from", fix)
+        return
     known: Mapping[str, Sequence[str]] = {
         "caution": around.cautions,
         "exercise": around.questions,
@@ -160,8 +264,16 @@ def _block_faults(call: Call, text: str, around: Surroundings, filler: Filler) -
         "formula": list(filler.book.quantities),
         "worked": list(filler.book.quantities),
     }
+    if sheet is not None:
+        sections = sheet.sections(at) if sheet.sections is not None and call.name == "table" else ()
+        known = {**known, "log": sheet.logs, "ruler": list(sheet.rulers), "fault": sheet.faults, "table": sections}
     names = known[call.name]
-    noun = {"exercise": "question", "formula": "quantity", "worked": "quantity"}.get(call.name, call.name)
+    nouns = {"exercise": "question", "formula": "quantity", "worked": "quantity", "table": "section"}
+    noun = nouns.get(call.name, call.name)
+    if call.name == "table" and not names:
+        if call.place is not None and filler.all_places and at not in filler.values:
+            yield fault("unknown-place", f"unknown place '{at}'", did_you_mean(at, [*filler.values]))
+        return  # the place can't be planned, which has its own problem
     if call.argument not in names:
         yield fault(f"unknown-{noun}", f"unknown {noun} '{call.argument}'", did_you_mean(call.argument, list(names)))
         return
@@ -169,16 +281,17 @@ def _block_faults(call: Call, text: str, around: Surroundings, filler: Filler) -
         unknown = filler.unknown(call, text, around.place)
         if unknown is not None:
             yield unknown
-    if call.name == "figure":
-        at = call.place or around.place
+    if call.name in ("figure", "ruler"):
         if at not in filler.values:
             if call.place is not None and filler.all_places:
                 yield fault("unknown-place", f"unknown place '{at}'", did_you_mean(at, [*filler.values]))
             return
-        for need in around.figures[call.argument]:
+        needs = around.figures if call.name == "figure" or sheet is None else sheet.rulers
+        what = "drawing" if call.name == "figure" else "ruler"
+        for need in needs[call.argument]:
             if filler.values[at] and need not in filler.values[at]:
                 yield fault(
-                    "not-at-place", f"the drawing needs '{need}', which is not known at '{at}'", filler.needed(need, at)
+                    "not-at-place", f"the {what} needs '{need}', which is not known at '{at}'", filler.needed(need, at)
                 )
 
 
@@ -199,7 +312,7 @@ def differences(first: str, second: str) -> tuple[tuple[str, ...], tuple[Fault, 
         missing += [typed] * (count - theirs.get(typed, 0)) if _is_block(typed) else [typed] * (typed not in theirs)
     extra: list[Fault] = []
     seen: Counter[str] = Counter()
-    for call in calls(second, (*IN_TEXTS, *BLOCKS)):
+    for call in calls(second, ALL_CALLS):
         if isinstance(call, Fault) or call.name == "plain":
             continue
         typed = _typed(call)
@@ -219,12 +332,18 @@ def differences(first: str, second: str) -> tuple[tuple[str, ...], tuple[Fault, 
 
 
 def _asked(text: str) -> Counter[str]:
-    found = calls(text, (*IN_TEXTS, *BLOCKS))
+    found = calls(text, ALL_CALLS)
     return Counter(_typed(call) for call in found if isinstance(call, Call) and call.name != "plain")
 
 
 def _typed(call: Call) -> str:
     place = f', place="{call.place}"' if call.place else ""
+    if call.name == "card":
+        return "{{ card }}"
+    if call.name == "lines":
+        return f"{{{{ lines({call.rows}) }}}}"
+    if call.name == "log":
+        return f'{{{{ log("{call.argument}", rows={call.rows}) }}}}'
     return f'{{{{ {call.name}("{call.argument}"{place}) }}}}'
 
 

@@ -460,13 +460,30 @@ class Scheme(Content):
 # -------------------------------------------------------------------------------------------- handouts/
 
 
+class LogColumn(Content):
+    """One column of a ruled table to write in."""
+
+    title: LocalText
+    width: Annotated[float, Field(gt=0, le=20)] = 1.0
+    """Share of the page, beside those of the other columns."""
+    counts: bool = False
+    """Whether its rows are numbered from 1."""
+
+
 class Handout(Content):
     """`handouts/*.yaml`: one printed sheet made from a template beside it."""
 
     format: Literal[1]
     id: Key
-    module: Key
+    module: Key | None = None
+    """Whose lesson says the same; a sheet that belongs to no single lesson names none."""
     place: Key
     title: LocalText
     template: Key
     """File name of the Markdown template beside it, one per language: `{template}.{language}.md`."""
+    numbers: Literal["place", "plan"] = "place"
+    """Whose numbers it shows: the place's own, as in lessons, or those of the whole plan of the place's tank."""
+    logs: Mapping[Key, Annotated[tuple[LogColumn, ...], Field(strict=False, min_length=1, max_length=12)]] = Field(
+        default_factory=dict
+    )
+    """Columns of the tables that the template asks for by ``{{ log("...", rows=20) }}``."""

@@ -8,10 +8,11 @@ from collections.abc import Iterator
 from generator.figures import FIGURES, draw
 from generator.plans import Plan, Section, as_data, drawing_values, sections
 from generator.sheets.figure_flow import captioned
-from generator.sheets.flow import Grid, Piece, Text
+from generator.sheets.flow import Piece, Text
 from generator.sheets.handout import caution
 from generator.sheets.page import About, Part, content_hash, sheet_pdf
-from generator.sheets.styles import BODY, HEADING, NOTE, TEXT_WIDTH, TITLE
+from generator.sheets.section_flow import section_table
+from generator.sheets.styles import BODY, HEADING, TITLE
 from generator.words import Words
 
 FIGURES_OF = {
@@ -23,8 +24,6 @@ FIGURES_OF = {
     "fittings": ("fittings", "manhole"),
 }
 """Drawings by the section that they stand in; one that this tank has no numbers for is left out."""
-_CELL = NOTE.but(after=0.0)
-_LEAST, _SIGNING = 46.0, "____"
 
 
 def booklet_pdf(plan: Plan, words: Words, version: str) -> bytes:
@@ -67,22 +66,3 @@ def _drawings(key: str, plan: Plan, words: Words) -> Iterator[Piece]:
         wanted = name != "cut-platform" or plan.wish.site.cut
         if kind is not None and wanted and all(need in values for need in kind.needs):
             yield captioned(draw(name, values, words))
-
-
-def section_table(section: Section) -> Piece:
-    """Columns as wide as their longest cells want, the widest giving way; room to write in a signing column."""
-    rows = [[Text("" if cell.startswith(_SIGNING) else cell, _CELL) for cell in row] for row in section.rows]
-    head = [Text(cell, _CELL.but(bold=True)) for cell in section.head]
-    room = TEXT_WIDTH - len(head) * 2 * Grid.padding
-    wants = []
-    for column, over in enumerate(head):
-        signed = any(row[column].startswith(_SIGNING) for row in section.rows)
-        longest = max([over.natural_width(), *(row[column].natural_width() for row in rows)])
-        wants.append(max(90.0, longest) if signed else max(longest + 2.0, 18.0))
-    while sum(wants) > room:
-        widest = max(range(len(wants)), key=lambda column: wants[column])
-        if wants[widest] <= _LEAST:
-            break
-        wants[widest] = max(_LEAST, wants[widest] - max(1.0, sum(wants) - room) / 2)
-    spare = max(0.0, room - sum(wants)) / len(wants)
-    return Grid(rows, [want + spare + 2 * Grid.padding for want in wants], head)

@@ -25,13 +25,15 @@ class Piece(ABC):
     """Something that takes room on a page.
 
     A piece has space above (`before`) and below (`after`), in points. `keep` says that it stays on one page with what
-    follows; `outline` is its entry in the document's table of contents. `width` and `height` hold the room that it was
+    follows, `begins_page` that it stands at the top of one;
+    `outline` is its entry in the document's table of contents. `width` and `height` hold the room that it was
     last fitted into.
     """
 
     before = 0.0
     after = 0.0
     keep = False
+    begins_page = False
     outline = ""
     width = -1.0
     height = 0.0

@@ -15,6 +15,8 @@ from generator.sheets.text import Run
 _BULLET = "•"
 _MARKER = 20.0
 """Points that a list's bullets and numbers take."""
+_WIDEST, _WRITTEN, _TO_WRITE = 180.0, 80.0, 15.0
+"""Points: most that a text asks for in a table; width and height that are left free to write in."""
 _HEADINGS: Mapping[str, Style] = {"h1": TITLE, "h2": HEADING, "h3": SUBHEADING, "h4": SUBHEADING}
 _SIMPLE = ("a", "code", "span")
 """Inline elements that print shows as plain text."""
@@ -96,13 +98,23 @@ def _item(item: Element) -> Iterator[Piece]:
 
 
 def _table(element: Element) -> Grid:
+    """Columns as wide as their cells want; a cell of four underlines or more is left free to write in."""
     rows = [list(row) for row in element.iter("tr")]
     cells = [[Text(_runs(cell), CELL.but(bold=cell.tag == "th")) for cell in row] for row in rows]
     head = cells.pop(0) if rows and rows[0][0].tag == "th" else []
     everything = [head, *cells] if head else cells
     columns = len(everything[0])
-    widths = [max(min(row[i].natural_width(), 180.0) + 2 * Grid.padding for row in everything) for i in range(columns)]
-    return Grid(cells, widths, head)
+    widths = [max(_wanted(row[i]) + 2 * Grid.padding for row in everything) for i in range(columns)]
+    return Grid([[Space(_TO_WRITE) if _free(cell) else cell for cell in row] for row in cells], widths, head)
+
+
+def _free(cell: Text) -> bool:
+    text = cell.plain().strip()
+    return len(text) >= 4 and not text.strip("_")
+
+
+def _wanted(cell: Text) -> float:
+    return _WRITTEN if _free(cell) else min(cell.natural_width(), _WIDEST)
 
 
 def _runs(element: Element) -> list[Run]:

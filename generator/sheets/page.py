@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 
+from reportlab import rl_config
 from reportlab.lib.pagesizes import A4
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas as PdfCanvas
@@ -22,6 +23,7 @@ from generator.sheets.styles import FOOT, FOOTER, MARGIN, THIN
 from generator.words import Words
 
 HASH_LENGTH = 10
+rl_config.useA85 = 0  # text form of compressed bytes: a quarter larger, slow to make, and no use since e-mail is clean
 _PAGE_NUMBER = FOOTER.but(bold=True, align="right")
 
 
@@ -191,6 +193,9 @@ def laid_out(
     todo = list(reversed(pieces))
     while todo:
         piece = todo.pop()
+        if piece.begins_page and pages[-1]:
+            pages.append([])
+            y, space = top - head, 0.0
         gap = max(space, piece.before) if pages[-1] else 0.0
         piece.fit(width)
         room = y - gap - bottom + 1e-6

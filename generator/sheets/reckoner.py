@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from generator.plans import Reckoner, Section, reckoner_sections
-from generator.sheets.booklet import section_table
 from generator.sheets.flow import Box, Column, Piece, Row, Text
 from generator.sheets.page import About, Part, content_hash, sheet_pdf
+from generator.sheets.section_flow import section_table
 from generator.sheets.signs import Caution
 from generator.sheets.styles import CELL, HEADING, SUBHEADING, TIGHT, TITLE
 from generator.words import Words
