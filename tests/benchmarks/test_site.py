@@ -1,3 +1,5 @@
+import re
+
 from tests.benchmarks.bench_site import results
 
 
