@@ -24,6 +24,10 @@ class Requirement(StrEnum):
     PRACTICAL = "practical"
     CRITICAL_STEP = "critical_step"
     CRITICAL_COMPETENCY = "critical_competency"
+    ORAL = "oral"
+    """Near the cut an oral recheck stands in the place of the written part; `subject` holds the points on paper."""
+    PANEL = "panel"
+    """Every reading of the sample panel lies inside its limits."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +156,8 @@ def say_reason(reason: Reason, words: Words, subjects: Mapping[str, str]) -> str
         "need": reason.need,
         "most": reason.most,
     }
+    if reason.requirement is Requirement.ORAL and not reason.most:
+        return words.say("decision.oral_to_come", points=reason.subject)
     if not reason.most:
         return words.say("decision.not_asked", **slots) if reason.subject else words.say("decision.no_paper")
     return words.say_one_of("decision.met" if reason.met else "decision.not_met", reason.requirement, **slots)

@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from generator import curriculum, exercises
+from generator.assessment import blueprint
 from generator.commands.course import faults
 from generator.commands.tool import content_option, json_option, problem_rows, say_json, say_problems
 from generator.problems import ExitCode, Problem
@@ -32,8 +33,9 @@ def check(content: Path, schemas: Path | None, as_json: bool) -> int:
     problems: list[Problem] = list(loaded.problems)
     if loaded.content is not None:
         problems += faults(loaded.content)
+    warned = blueprint.warnings(loaded.content) if loaded.content is not None else []
     if as_json:
-        say_json({"format": 1, "problems": problem_rows(problems)})
+        say_json({"format": 1, "problems": problem_rows(problems), "warnings": problem_rows(warned)})
     elif problems:
         say_problems(problems)
     elif loaded.content is not None:
@@ -42,6 +44,8 @@ def check(content: Path, schemas: Path | None, as_json: bool) -> int:
             f"{len(course.modules)} modules, {len(course.questions)} questions, {len(course.scenarios)} scenarios, "
             f"{len(course.practicals)} practicals in {' and '.join(course.course.languages)}: no problems."
         )
+        for warning in warned:
+            click.echo(f"Not a problem yet: {warning}")
         for line in exercises.separability_table(course):
             click.echo(line)
     return ExitCode.PROBLEMS if problems else ExitCode.GOOD

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from generator import curriculum, exercises, site
+from generator.assessment import blueprint
 from generator.curriculum import CourseContent
 from generator.problems import Problem, ProblemsError
 
@@ -29,7 +30,7 @@ def course_at(root: Path) -> CourseContent:
 
 def faults(content: CourseContent) -> list[Problem]:
     """What the rooms above the curriculum find wrong with a course that reads well."""
-    return [*curriculum.check(content), *exercises.check(content), *site.check(content)]
+    return [*curriculum.check(content), *exercises.check(content), *blueprint.check(content), *site.check(content)]
 
 
 def file_bytes(path: Path) -> bytes:

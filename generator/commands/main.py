@@ -14,7 +14,10 @@ import click
 from generator.commands.tool import say_problems
 from generator.problems import ExitCode, MachineError, ProblemsError, RefusedError
 
-COMMANDS = ("build", "test", "check", "plan", "sheets", "mark", "analyse", "verify", "bench")
+COMMANDS = (
+    "build", "test", "check", "new", "preview", "plan", "sheets", "stick",
+    "paper", "mark", "analyse", "verify", "bench",
+)  # fmt: skip
 """In the order that a newcomer needs them."""
 
 

@@ -59,6 +59,9 @@ def name_problems(reading: Reading, figures: Mapping[str, Sequence[str]]) -> Ite
             yield from names.known(found, kind, _each(f"{kind}s", getattr(scheme, f"{kind}s")))
         yield from names.known(found, "competency", _each("critical_competencies", scheme.critical_competencies))
         yield from _critical(reading, scheme, found)
+        cells = [cell.competency for cell in scheme.blueprint]
+        yield from names.known(found, "competency", _each("blueprint", cells, "competency"))
+        yield from _critical_steps(reading, scheme, found)
     for _, handout, found in reading.all("handout", Handout):
         yield from names.known(found, "module", [(("module",), handout.module)] if handout.module else [])
         yield from names.known(found, "place", [(("place",), handout.place)])
@@ -163,6 +166,24 @@ def _critical(reading: Reading, scheme: Scheme, found: Found) -> Iterator[Proble
                 what,
                 "write 'critical: true' there, or remove it here",
             )
+
+
+def _critical_steps(reading: Reading, scheme: Scheme, found: Found) -> Iterator[Problem]:
+    """The steps that a scheme calls critical are there, in its own practicals, and the checklist marks them so."""
+    steps = {
+        f"{name}/{step.id}": step.critical
+        for name in scheme.practicals
+        if (practical := reading.get("practical", name, Practical)) is not None
+        for step in practical.steps
+    }
+    for position, name in enumerate(scheme.critical_steps):
+        loc = ("critical_steps", position)
+        if name not in steps and "practical" not in reading.unreadable:
+            fix = did_you_mean(name, sorted(steps))
+            yield found.file.value_problem(loc, "unknown-step", f"unknown step '{name}'", fix)
+        elif not steps.get(name, True):
+            what, fix = f"'{name}' is critical here and not in its practical", "write 'critical: true' at the step"
+            yield found.file.value_problem(loc, "not-critical", what, fix)
 
 
 def _same_id_twice(reading: Reading) -> Iterator[Problem]:

@@ -442,14 +442,77 @@ class PassRule(Content):
     """How the cut was set, and by whom."""
 
 
+class BlueprintCell(Content):
+    """So many questions of one kind about one thing; every paper of the scheme has them, and so papers are parallel."""
+
+    competency: Key
+    kind: Literal["number", "choice", "order", "match", "spot", "spoken"] | None = None
+    """None takes any kind."""
+    difficulty: Annotated[int, Field(ge=1, le=3)] | None = None
+    """None takes any."""
+    count: Annotated[int, Field(ge=1, le=20)]
+
+
+class OralRule(Content):
+    """The oral recheck near the cut: question after question until it is clear, and never without an end."""
+
+    near: Annotated[int, Field(ge=1, le=10)]
+    """Points below the cut, and from it on, within which the recheck decides on the written part."""
+    master: Annotated[float, Field(gt=0, lt=1)]
+    """Share right of someone who can."""
+    novice: Annotated[float, Field(gt=0, lt=1)]
+    """Share right of someone who can't; below `master`."""
+    wrong_pass: Annotated[float, Field(gt=0, lt=0.5)]
+    wrong_fail: Annotated[float, Field(gt=0, lt=0.5)]
+    most: Annotated[int, Field(ge=1, le=40)]
+
+
+class PanelRule(Content):
+    """Readings of a sample panel that the candidate built, as a critical item: one bad reading is not made up for."""
+
+    kind: Literal["cover", "spacing"]
+    steel: Literal["bar", "mesh"] = "bar"
+    planned: Annotated[float, Field(ge=0, le=1000)] = 0.0
+    """Gap of the plan in millimetres; for spacing."""
+    readings: Annotated[int, Field(ge=3, le=60)] = 10
+    """Least number of readings; the places are drawn, and not chosen by the mason."""
+    guard: Annotated[float, Field(ge=0, le=10)] = 1.0
+    """Millimetres that a reading has to stay inside the limit, because no tape reads truer than that."""
+
+
+class Retest(Content):
+    """When, and how often, someone may try again."""
+
+    wait_days: Annotated[int, Field(ge=0, le=365)]
+    most: Annotated[int, Field(ge=1, le=10)]
+    """Tries in all, the first one counted."""
+
+
 class Scheme(Content):
     """`quizzes/schemes/*.yaml`: what a certificate requires."""
 
     format: Literal[1]
     id: Key
     version: Annotated[int, Field(ge=1)]
-    status: Literal["draft", "provisional"]
+    status: Literal["draft", "provisional", "in-force"]
+    """A draft decides nothing; a provisional one decides and issues only after a local panel's cut is recorded."""
     title: LocalText
+    job: LocalText | None = None
+    """The work in one sentence."""
+    tasks: Annotated[tuple[LocalText, ...], Field(strict=False, max_length=20)] = ()
+    prerequisites: Annotated[tuple[LocalText, ...], Field(strict=False, max_length=20)] = ()
+    experience_route: LocalText | None = None
+    """How someone gets to the exam who learnt elsewhere: the own course is never the only way in."""
+    blueprint: Annotated[tuple[BlueprintCell, ...], Field(strict=False, max_length=60)] = ()
+    minutes: Annotated[int, Field(ge=0, le=480)] = 0
+    """Time for the written part; 0 for no limit."""
+    critical_steps: Annotated[tuple[str, ...], Field(strict=False, max_length=40)] = ()
+    """Steps as `practical/step` that the scheme counts on; all critical ones of its practicals are critical anyway."""
+    oral: OralRule | None = None
+    panel: PanelRule | None = None
+    validity_years: Annotated[int, Field(ge=1, le=10)] = 3
+    retest: Retest | None = None
+    recertification: LocalText | None = None
     scope: Scope
     modules: Annotated[tuple[Key, ...], Field(strict=False, min_length=1)]
     practicals: Annotated[tuple[Key, ...], Field(strict=False, min_length=1)]

@@ -7,7 +7,8 @@ one transaction: all of it is kept, or nothing. None reads a clock: `now` is han
 |---|---|
 | people | `add_person`, `change_person`, `give_role`, `end_role`, `all_of`, `erase_person` |
 | cohorts | `add_cohort`, `join_cohort`, `import_class_list` |
-| papers | `archive_set`, `archive_papers`, `read_papers` |
+| papers | `archive_set`, `archive_papers`, `read_papers`, `find_paper` |
+| by name | `coordinator_called`, `cohort_called`, `candidates_called` |
 | marks | `import_answers`, `import_observations`, `seen_by_name` |
 | decisions | `record_cut`, `record_decision`, `file_appeal`, `decide_appeal` |
 | certificates | `issue`, `change_status`, `expire_all`, `read_certificate`, `withdrawn_numbers` |
@@ -43,6 +44,7 @@ from generator.registry.complaints import Holder, close_complaint, file_complain
 from generator.registry.csv_text import guarded, to_csv, unguarded
 from generator.registry.decisions import record_cut, record_decision
 from generator.registry.hold_points import add_photo, record_leak_test, sign_hold_point
+from generator.registry.lookup import candidates_called, cohort_called, coordinator_called, find_paper, is_empty
 from generator.registry.numbers import is_number
 from generator.registry.observations import import_observations, seen_by_name
 from generator.registry.papers import (
@@ -105,12 +107,15 @@ __all__ = [
     "audit",
     "audit_backup",
     "backup",
+    "candidates_called",
     "chain_head",
     "change_person",
     "change_status",
     "close_complaint",
+    "cohort_called",
     "cohort_report",
     "competency_report",
+    "coordinator_called",
     "decide_appeal",
     "default_place",
     "end_role",
@@ -120,6 +125,7 @@ __all__ = [
     "expiring_soon",
     "file_appeal",
     "file_complaint",
+    "find_paper",
     "give_role",
     "guarded",
     "holders",
@@ -127,6 +133,7 @@ __all__ = [
     "import_class_list",
     "import_observations",
     "initials",
+    "is_empty",
     "is_number",
     "issue",
     "join_cohort",

@@ -28,15 +28,16 @@ _ANSWER = _UNIT.but(align="right")
 _FIRST = TIGHT.but(align="right")
 
 
-def question(label: str, item: QuestionItem, words: Words) -> Piece:
+def question(label: str, item: QuestionItem, words: Words, figure: Piece | None = None) -> Piece:
     """A question with its number and its box, which always stay together.
 
     Args:
         label: the printed number.
         item: with its numbers in place.
         words: of the learner's language.
+        figure: its drawing, where it has one.
     """
-    pieces = [Text(item.text, BODY), _answer_box(item, words)]
+    pieces = [Text(item.text, BODY), *([figure] if figure else []), _answer_box(item, words)]
     return Row([(_NUMBER, Number(label)), (None, Column(pieces))], gap=8, before=4, after=9)
 
 

@@ -1,0 +1,70 @@
+"""Finding things by the names that people know: a coordinator, a cohort, the paper with the number printed on it."""
+
+from __future__ import annotations
+
+from sqlalchemy import select
+
+from generator.exercises import same_name
+from generator.problems import RefusedError
+from generator.registry.papers import Paper, read_papers
+from generator.registry.store import Registry, reading
+from generator.registry.tables import cohorts, memberships, people, roles, sittings
+
+
+def is_empty(registry: Registry) -> bool:
+    """Whether nobody is in the registry yet."""
+    with reading(registry) as connection:
+        return connection.execute(select(people.c.id).limit(1)).first() is None
+
+
+def coordinator_called(registry: Registry, name: str) -> int:
+    """The coordinator of a name.
+
+    Raises:
+        RefusedError: there is none, or more than one.
+    """
+    with reading(registry) as connection:
+        found = list(
+            connection.execute(
+                select(people.c.id)
+                .join(roles, roles.c.person == people.c.id)
+                .where(people.c.name_key == same_name(name), roles.c.role == "coordinator", roles.c.until.is_(None))
+                .distinct()
+            ).scalars()
+        )
+    if len(found) != 1:
+        many = "no coordinator" if not found else f"{len(found)} coordinators"
+        raise RefusedError(f"the registry has {many} called '{name}'")
+    return int(found[0])
+
+
+def cohort_called(registry: Registry, name: str) -> int | None:
+    """The cohort of a name; None where there is none."""
+    with reading(registry) as connection:
+        found = connection.execute(select(cohorts.c.id).where(cohorts.c.name == " ".join(name.split()))).scalar()
+        return None if found is None else int(found)
+
+
+def candidates_called(registry: Registry, cohort: int) -> dict[str, int]:
+    """The ids of a cohort's candidates by name; erased ones are left out."""
+    with reading(registry) as connection:
+        rows = connection.execute(
+            select(people.c.name, people.c.id)
+            .join(memberships, memberships.c.person == people.c.id)
+            .where(memberships.c.cohort == cohort, memberships.c.role == "candidate", people.c.name.is_not(None))
+        )
+        return {row.name: int(row.id) for row in rows}
+
+
+def find_paper(registry: Registry, set_id: str, number: int) -> Paper:
+    """The paper with this number printed on it.
+
+    Raises:
+        RefusedError: there is none, or more than one (two cohorts can't share a set).
+    """
+    with reading(registry) as connection:
+        found = list(connection.execute(select(sittings.c.id).where(sittings.c.set_id == set_id)).scalars())
+    papers = [paper for sitting in found for paper in read_papers(registry, sitting) if paper.number == number]
+    if len(papers) != 1:
+        raise RefusedError(f"the registry holds {len(papers)} papers of the number {set_id}-{number}")
+    return papers[0]

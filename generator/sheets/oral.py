@@ -1,0 +1,106 @@
+"""The examiner's sheet for the oral recheck: what to ask, what is right, and when to stop. It holds the key."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from generator.assessment.recheck import Recheck
+from generator.curriculum import CourseContent
+from generator.curriculum.models import Scheme
+from generator.exercises import ChoiceItem, Learner, NumberItem, QuestionItem, SpokenItem
+from generator.sheets.flow import Column, Grid, Piece, Row, Text
+from generator.sheets.page import About, Part, sheet_pdf
+from generator.sheets.signs import Blank, Boxes, Number
+from generator.sheets.styles import CELL, HEADING, NOTE, SUBHEADING, TIGHT, TITLE
+from generator.sheets.worksheet import refuse_unprintable
+from generator.words import Words
+
+_BOX = 20.0
+
+
+def oral_pdf(
+    learner: Learner,
+    items: Sequence[QuestionItem],
+    recheck: Recheck,
+    scheme: Scheme,
+    set_id: str,
+    content: CourseContent,
+) -> bytes:
+    """The sheet for one candidate.
+
+    Args:
+        learner: the candidate.
+        items: questions in the order of asking.
+        recheck: says when it is over.
+        scheme: whose exam it is.
+        set_id: of the exam's papers.
+        content: the course.
+
+    Raises:
+        RefusedError: a name that the course's font can't print.
+        MachineError: shaping is missing.
+    """
+    refuse_unprintable([learner.name])
+    words = content.words[learner.language]
+    number = words.say("paper.number", number=f"{set_id}-{learner.number}")
+    name = f"{words.say('paper.oral.title')} · {scheme.title[words.language]}"
+    pieces: list[Piece] = [
+        Text(name, TITLE),
+        Text(f"{learner.name} · {number}", SUBHEADING),
+        Text(words.say("sheet.key_only_for_trainers"), NOTE),
+        Text(words.say("paper.oral.how"), TIGHT.but(after=6.0)),
+        _limits(recheck, words),
+        Text(words.say("paper.oral.after", count=recheck.most), NOTE.but(before=4.0)),
+        Text(words.say("paper.oral.questions"), HEADING),
+    ]
+    pieces += [_question(place, item, words) for place, item in enumerate(items, start=1)]
+    sign = Text(words.say("sheet.signed_observer"), TIGHT)
+    pieces.append(Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8))
+    about = About(name, words.language, content.course.version, set_id)
+    return sheet_pdf(
+        about, [Part(name, "", learner.name, f"{learner.name} · {number}", words, pieces, words.say("paper.read_this"))]
+    )
+
+
+def _limits(recheck: Recheck, words: Words) -> Piece:
+    """After so many questions: right answers that show the skill, and those that don't; where either can end it."""
+    style = NOTE.but(bold=True, after=0.0)
+    head = [
+        Text(t, style)
+        for t in (words.say("paper.oral.asked"), words.say("paper.oral.shown"), words.say("paper.oral.refused"))
+    ]
+    rows = []
+    for asked in range(1, recheck.most + 1):
+        enough, too_few = recheck.limits(asked)
+        if enough is None and too_few is None:
+            continue
+        cells = (str(asked), "-" if enough is None else str(enough), "-" if too_few is None else str(too_few))
+        rows.append([Text(cell, CELL) for cell in cells])
+    return Grid(rows, (2.0, 3.0, 3.0), head)
+
+
+def _question(place: int, item: QuestionItem, words: Words) -> Piece:
+    asked = item.answer if isinstance(item, SpokenItem) else item
+    lines: list[Piece] = [Text(item.text, TIGHT)]
+    if isinstance(asked, ChoiceItem):
+        lines += [Text(f"- {asked.options[i]}", TIGHT) for i in asked.order]
+    lines.append(Text(f"{words.say('paper.oral.right_is')} {'; '.join(_right(asked, words))}", TIGHT.but(bold=True)))
+    right, wrong = Text(words.say("paper.oral.right"), NOTE), Text(words.say("paper.oral.wrong"), NOTE)
+    lines.append(
+        Row(
+            [
+                (_BOX, Boxes(1, _BOX)), (right.natural_width() + 14, right),
+                (_BOX, Boxes(1, _BOX)), (wrong.natural_width() + 1, wrong), (None, Column([])),
+            ],
+            middle=True,
+            before=2,
+        )
+    )  # fmt: skip
+    return Row([(24.0, Number(str(place))), (None, Column(lines))], gap=8, before=3, after=6)
+
+
+def _right(item: QuestionItem, words: Words) -> Iterator[str]:
+    if isinstance(item, NumberItem):
+        yield words.with_unit(item.shown_key, item.unit)
+    elif isinstance(item, ChoiceItem):
+        yield from (item.options[i] for i in item.right)
