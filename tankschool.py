@@ -79,8 +79,13 @@ def requirements(extra: str = "") -> list[str]:
 
 
 def install(python: Path, libraries: list[str]) -> None:
-    """Install libraries at the exact versions of constraints.txt, so that the same input gives the same bytes."""
+    """Install libraries at the exact versions of constraints.txt, so that the same input gives the same bytes.
+
+    Where a folder `wheels` came along on a stick, they are taken from it and the internet is left alone.
+    """
     options = ["--disable-pip-version-check", "--no-input", "--quiet", "--constraint", str(ROOT / "constraints.txt")]
+    if (ROOT / "wheels").is_dir():
+        options += ["--no-index", "--find-links", str(ROOT / "wheels")]
     subprocess.run([str(python), "-m", "pip", "install", *options, *libraries], check=True)
 
 

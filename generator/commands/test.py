@@ -15,7 +15,7 @@ from generator.problems import ExitCode, MachineError
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
 WINDOWS_PLACES = ("Google/Chrome/Application/chrome.exe", "Microsoft/Edge/Application/msedge.exe")
-SYSTEM_PACKAGES = {"chromium": BROWSERS, "poppler-utils": ("pdftoppm",)}
+SYSTEM_PACKAGES = {"chromium": BROWSERS, "firefox-esr": ("firefox-esr", "firefox"), "poppler-utils": ("pdftoppm",)}
 """Debian package -> the programs of which one must be there."""
 
 

@@ -16,6 +16,7 @@ from pathlib import Path
 from generator.curriculum.recordings import KINDS
 from generator.problems import MachineError
 from generator.site.mkdocs_run import Docs, SiteSettings, theme_scripts
+from generator.site.slim_svg import slim
 from generator.words import Words
 
 _ASSETS = Path(__file__).parent / "assets"
@@ -86,7 +87,7 @@ def body(page: bytes, name: str) -> str:
     if len(parts) != 1:
         raise MachineError(f"the page '{name}' has {len(parts)} bodies and not one: the page theme changed")
     kept = _SITE_ONLY.sub("", parts[0])
-    return _TAG.sub(lambda tag: _fit(tag[0], name), kept).strip()
+    return slim(_TAG.sub(lambda tag: _fit(tag[0], name), kept).strip())
 
 
 def _fit(tag: str, name: str) -> str:

@@ -26,17 +26,22 @@ from tests.benchmarks import Result
 COPIES = 27
 """With the home page, the ready reckoner and the page about the stick: 30 pages a language."""
 LIMIT = 0.5
-_STYLES = ("fonts.css", "common.css", "theme.css", "mark.svg")
+_STYLES = ("fonts.css", "common.css", "theme.css", "looks.css", "looks.js", "mark.svg")
+
+
+def many_modules() -> CourseContent:
+    """The real course with its module many times over."""
+    return copies(COPIES)
 
 
 @cache
-def many_modules() -> CourseContent:
-    """The real course with its module many times over."""
+def copies(count: int) -> CourseContent:
+    """The real course with its module so many times over."""
     loaded = load(Path(__file__).parents[2])
     assert loaded.content is not None, loaded.problems
     content = loaded.content
     (module,) = content.modules.values()
-    ids = [f"{module.id}-{number}" for number in range(COPIES)]
+    ids = [f"{module.id}-{number}" for number in range(count)]
     return replace(
         content,
         modules={name: module.model_copy(update={"id": name}) for name in ids},
