@@ -9,7 +9,7 @@ from typing import Any
 
 from generator.curriculum.files import Reading
 from generator.formula import Book, Given, Quantity, Status
-from generator.problems import MOST_REPORTED, Loc, Problem, YamlFile, few
+from generator.problems import MOST_REPORTED, Loc, Problem, ProblemsError, YamlFile, few, read_yaml
 from generator.problems.plain_errors import FORMAT, did_you_mean
 from generator.words import Words
 from generator.words.language import Wording
@@ -44,6 +44,23 @@ def read_words(reading: Reading) -> tuple[dict[str, Words], list[Problem]]:
     for language in texts:
         problems += few(reading.words[language].name, _against_the_others(reading, texts, language))
     return {language: Words(language, found) for language, found in texts.items()}, problems
+
+
+def words_of(name: str, language: str, data: bytes) -> Words:
+    """The words of one language, for a command that needs nothing else of a course.
+
+    Args:
+        name: of the file.
+        language: language code.
+        data: the file's bytes.
+
+    Raises:
+        ProblemsError: everything that is wrong with the file by itself.
+    """
+    texts, problems = _flat(read_yaml(name, data))
+    if problems:
+        raise ProblemsError(problems)
+    return Words(language, texts)
 
 
 def loc_of(file: YamlFile, key: str) -> Loc:

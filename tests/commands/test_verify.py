@@ -217,3 +217,18 @@ def test_false_keys_and_lists_are_problems_of_the_input(verify: Run, tmp_path: P
 def test_one_way_in(verify: Run) -> None:
     for arguments in ((), (GOOD, "--number", number(3)), (GOOD, "--language", "xx"), (GOOD, "--max-age", "0")):
         assert verify(*arguments)[0] == 2
+
+
+def test_words_are_all_that_it_needs_of_a_course(verify: Run, tmp_path: Path) -> None:
+    words = tmp_path / "course" / "words"
+    words.mkdir(parents=True)
+    shipped = Path(__file__).parents[2] / "course" / "words" / "hi.yaml"
+    (words / "hi.yaml").write_bytes(shipped.read_bytes())
+    code, out, _ = verify(GOOD, "--content", str(tmp_path), "--language", "hi")
+    assert code == 0
+    assert out.startswith(WORDS["hi"].say_one_of("certificate.outcome", "genuine"))
+    assert verify(GOOD, "--content", str(tmp_path))[0] == 2
+    (words / "en.yaml").write_text("format: 2\n", "utf-8")
+    code, _, err = verify(GOOD, "--content", str(tmp_path))
+    assert code == 1
+    assert "en.yaml" in err
