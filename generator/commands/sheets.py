@@ -26,6 +26,7 @@ from generator.exercises import make_set, read_class_list, to_json
 from generator.problems import ExitCode
 from generator.site import RECKONER
 
+_KINDS = ("handouts", "checklists")
 _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 
 
@@ -39,6 +40,7 @@ _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
     "--competency", "competencies", multiple=True, help="Ask only what shows this; may be given several times."
 )
 @click.option("--list", "list_them", is_flag=True, help="List the sheets that can be asked for by name.")
+@click.option("--only", type=click.Choice(_KINDS), help="Print all sheets of this kind; with --list, list only these.")
 @language_option
 @content_option
 @output_option
@@ -51,6 +53,7 @@ def sheets(
     questions: int,
     competencies: Sequence[str],
     list_them: bool,
+    only: str | None,
     language: str,
     content: Path,
     output: Path,
@@ -63,18 +66,20 @@ def sheets(
     course = course_at(content)
     language = known_language(course, language)
     if list_them:
-        rows = [(name, title[language]) for name, title in named_sheets(course).items()]
+        rows = [(name, title[language]) for name, title in named_sheets(course, only).items()]
         if as_json:
             say_json({"format": 1, "sheets": dict(rows)})
         for name, title in () if as_json else rows:
             click.echo(f"{name}  {title}")
         return ExitCode.GOOD
+    if only is not None and not names:
+        names = tuple(named_sheets(course, only))
     if class_list is None and not names:
         raise click.UsageError("Say for whom (--for names.csv) or which sheet by name (--list shows them).")
     strange = [name for name in competencies if name not in course.competencies]
     if strange:
         raise click.UsageError(f"There is no competency '{strange[0]}', only {', '.join(course.competencies)}.")
-    unknown = [name for name in names if name not in named_sheets(course)]
+    unknown = [name for name in names if name not in named_sheets(course, only)]
     if unknown:
         raise click.UsageError(f"There is no sheet '{unknown[0]}'; --list shows them.")
     written: list[Path] = []
@@ -112,12 +117,18 @@ def known_language(course: CourseContent, language: str) -> str:
     return language
 
 
-def named_sheets(course: CourseContent) -> dict[str, dict[str, str]]:
-    """The sheets that are asked for by name, with their titles: handouts, practical checklists, the ready reckoner."""
+def named_sheets(course: CourseContent, only: str | None = None) -> dict[str, dict[str, str]]:
+    """The sheets that are asked for by name, with their titles: handouts, practical checklists, the ready reckoner.
+
+    Args:
+        course: the course.
+        only: `handouts` or `checklists`; None takes all.
+    """
     handouts = {handout.id: dict(handout.title) for handout in course.handouts.values()}
     checklists = {p.id: dict(p.title) for p in course.practicals.values() if not p.retired}
     reckoner = {language: words.say("plan.reckoner.title") for language, words in course.words.items()}
-    return {RECKONER: reckoner} | handouts | checklists
+    kinds = {"handouts": {RECKONER: reckoner} | handouts, "checklists": checklists}
+    return kinds[only] if only is not None else kinds["handouts"] | checklists
 
 
 def named_pdf(name: str, language: str, course: CourseContent) -> bytes:
