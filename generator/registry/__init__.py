@@ -44,7 +44,7 @@ from generator.registry.complaints import Holder, close_complaint, file_complain
 from generator.registry.csv_text import guarded, to_csv, unguarded
 from generator.registry.decisions import record_cut, record_decision
 from generator.registry.hold_points import add_photo, record_leak_test, sign_hold_point
-from generator.registry.lookup import candidates_called, cohort_called, coordinator_called, find_paper, is_empty
+from generator.registry.find import candidates_called, cohort_called, coordinator_called, find_paper, is_empty
 from generator.registry.numbers import is_number
 from generator.registry.observations import import_observations, seen_by_name
 from generator.registry.papers import (
