@@ -110,7 +110,8 @@ class Card(Content):
     A trainer's own recording of it lies in the module's folder: ``audio/<id>.<language>.mp3`` (or m4a, ogg, wav).
     """
 
-    id: Key
+    id: Annotated[Key, Field(max_length=36)]
+    """Short enough to be the name of a file with an ending."""
     figure: Key
     """Drawn with the numbers of the module's place."""
     text: LocalText
