@@ -16,7 +16,7 @@ from generator.problems import ExitCode, MachineError, ProblemsError, RefusedErr
 
 COMMANDS = (
     "build", "test", "check", "new", "preview", "plan", "sheets", "stick",
-    "paper", "mark", "analyse", "verify", "bench",
+    "paper", "mark", "analyse", "register", "verify", "bench",
 )  # fmt: skip
 """In the order that a newcomer needs them."""
 

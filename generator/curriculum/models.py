@@ -430,6 +430,9 @@ class Scope(Content):
     largest_wall_height: Annotated[float, Field(gt=0)]
     """Metres."""
     roof: LocalText
+    role_code: Literal["helper", "mason", "lead", "trainer", "observer"] | None = None
+    """The role as a signed certificate says it; without it none can be issued."""
+    roof_code: Literal["none", "flat", "column", "ribs", "dome", "cone", "any"] | None = None
 
 
 class PassRule(Content):
@@ -507,6 +510,8 @@ class Scheme(Content):
     blueprint: Annotated[tuple[BlueprintCell, ...], Field(strict=False, max_length=60)] = ()
     minutes: Annotated[int, Field(ge=0, le=480)] = 0
     """Time for the written part; 0 for no limit."""
+    aids: Annotated[tuple[Literal["tape", "stick", "reckoner", "calculator"], ...], Field(strict=False)] = ()
+    """What everyone may use throughout the written part; a question may allow more."""
     critical_steps: Annotated[tuple[str, ...], Field(strict=False, max_length=40)] = ()
     """Steps as `practical/step` that the scheme counts on; all critical ones of its practicals are critical anyway."""
     oral: OralRule | None = None

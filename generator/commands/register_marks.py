@@ -1,0 +1,173 @@
+"""`register sittings`, `marks`, `observations`, `template`: from printed papers and watched work into the registry."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import click
+
+from generator.assessment import Seen
+from generator.commands.course import file_bytes
+from generator.commands.register_common import (
+    COHORT,
+    DAY,
+    FILE_IN,
+    FILE_OUT,
+    PERSON,
+    SITTING,
+    Desk,
+    job,
+    known_of,
+)
+from generator.commands.register_workbook import (
+    COLUMNS,
+    MARKS,
+    OBSERVATIONS,
+    PEOPLE,
+    Template,
+    table_from,
+    template_csv,
+    workbook,
+)
+from generator.credentials import save
+from generator.exercises import from_json
+from generator.registry import archive_set, guarded, import_answers, import_observations
+from generator.registry.listing import candidates, sitting_list
+
+
+@click.group("sittings")
+def sittings_jobs() -> None:
+    """Put the papers of an exam into the archive."""
+
+
+@sittings_jobs.command("archive")
+@click.argument("cohort", type=COHORT)
+@click.argument("record", type=FILE_IN)
+@click.option("--held-on", type=DAY, required=True, help="Day of the exam, as 2031-05-04.")
+@click.option("--scheme", help="Scheme that the papers are for; none: practice.")
+@job
+def archive(desk: Desk, cohort: int, record: Path, held_on: date, scheme: str | None) -> int:
+    """Archive a printed set, from its RECORD, for the candidates of a COHORT; marks are made from the archive.
+
+    Example: python3 tankschool.py register sittings archive 1 record.json --held-on 2031-06-01 --scheme frame-hand
+    """
+    version = None
+    if scheme is not None:
+        version = desk.course.schemes[known_of(scheme, list(desk.course.schemes), "scheme")].version
+    made = from_json(str(record), file_bytes(record))
+    with desk.registry() as registry:
+        key = archive_set(
+            registry, cohort, made, held_on=held_on, by=desk.by(registry), now=desk.now, scheme=scheme, version=version
+        )
+    return desk.done(desk.words.say("register.done.archived", sitting=key, papers=len(made.learners)), sitting=key)
+
+
+@sittings_jobs.command("list")
+@job
+def listed(desk: Desk) -> int:
+    """Show every sitting with its number.
+
+    Example: python3 tankschool.py register sittings list
+    """
+    with desk.registry() as registry:
+        return desk.table(sitting_list(registry))
+
+
+@click.group("marks")
+def marks_jobs() -> None:
+    """Enter what was answered."""
+
+
+@marks_jobs.command("import")
+@click.argument("sitting", type=SITTING)
+@click.argument("file", type=FILE_IN)
+@click.option("--dry-run", is_flag=True, help="Only say what would happen.")
+@job
+def marks_import(desk: Desk, sitting: int, file: Path, dry_run: bool) -> int:
+    """Mark the answers typed from the papers of a SITTING (CSV: learner, question, answer; or the sheet 'marks').
+
+    Example: python3 tankschool.py register marks import 1 answers.csv --dry-run
+    """
+    with table_from(file, MARKS) as (name, data), desk.registry() as registry:
+        found = import_answers(registry, sitting, name, data, by=desk.by(registry), now=desk.now, dry_run=dry_run)
+    return desk.imported(found)
+
+
+@click.group("observations")
+def observations_jobs() -> None:
+    """Enter what an observer saw."""
+
+
+@observations_jobs.command("import")
+@click.argument("cohort", type=COHORT)
+@click.argument("file", type=FILE_IN)
+@click.option("--observer", type=PERSON, required=True, help="Number of the person who watched.")
+@click.option("--observed-on", type=DAY, required=True, help="Day of the practical, as 2031-05-04.")
+@click.option("--attempt", type=click.IntRange(1, 20), default=1, show_default=True,
+              help="1, and one more each time the practical is done again.")  # fmt: skip
+@click.option("--dry-run", is_flag=True, help="Only say what would happen.")
+@job
+def observations_import(
+    desk: Desk, cohort: int, file: Path, observer: int, observed_on: date, attempt: int, dry_run: bool
+) -> int:
+    """Enter what was seen of a COHORT (CSV: learner, practical, step, seen; or the sheet 'observations').
+
+    Example: python3 tankschool.py register observations import 1 seen.csv --observer 4 --observed-on 2031-06-02
+    """
+    with table_from(file, OBSERVATIONS) as (name, data), desk.registry() as registry:
+        found = import_observations(
+            registry, cohort, name, data, practicals=desk.course.practicals, observer=observer,
+            observed_on=observed_on, now=desk.now, attempt=attempt, dry_run=dry_run,
+        )  # fmt: skip
+    return desk.imported(found)
+
+
+@click.command("template")
+@click.argument("target", type=FILE_OUT)
+@click.option("--table", type=click.Choice(tuple(COLUMNS)), help="Which table, for a CSV file.")
+@click.option("--cohort", type=COHORT, help="Fill in this cohort's candidates.")
+@click.option("--practical", help="With --cohort: fill in the steps of this practical.")
+@job
+def template_jobs(desk: Desk, target: Path, table: str | None, cohort: int | None, practical: str | None) -> int:
+    """Write an empty table to fill in: TARGET ends in .xlsx (all three tables) or .csv (one of them).
+
+    Example: python3 tankschool.py register template tamarisk.xlsx --cohort 1 --practical close-a-ring
+    """
+    kind = target.suffix.casefold()
+    if kind not in (".xlsx", ".csv") or (kind == ".csv") != (table is not None):
+        raise click.UsageError("Name a file that ends in .xlsx, or one that ends in .csv with --table.")
+    if practical is not None:
+        known_of(practical, list(desk.course.practicals), "practical")
+    rows = _rows(desk, cohort, practical)
+    if table is not None:
+        data = template_csv(table, rows.get(table, ()))
+    else:
+        notes = [
+            desk.words.say("register.template.what"), desk.words.say("register.template.people"),
+            desk.words.say("register.template.marks"), desk.words.say("register.template.observations"),
+            desk.words.say("register.template.seen"), desk.words.say("register.template.steps"),
+        ]  # fmt: skip
+        for each in desk.course.practicals.values():
+            notes += [f"{each.id} / {step.id}: {step.text[desk.language]}" for step in each.steps]
+        seen = [str(word) for word in Seen]
+        title = desk.words.say("register.template.title")
+        data = workbook(Template(notes, title, list(desk.course.words), rows, seen))
+    save(target, data)
+    return desk.done(desk.words.say("register.done.wrote", file=target), file=str(target))
+
+
+def _rows(desk: Desk, cohort: int | None, practical: str | None) -> dict[str, list[tuple[str, ...]]]:
+    """What is known already: the candidates' names, and a line for each step to be watched."""
+    if cohort is None:
+        return {}
+    with desk.registry() as registry:
+        names = list(candidates(registry, cohort).values())
+    found: dict[str, list[tuple[str, ...]]] = {PEOPLE: [(name, "") for name in names]}
+    if practical is not None:
+        found[OBSERVATIONS] = [
+            (name if guarded(name) == name else str(number), practical, step.id, "")
+            for number, name in enumerate(names, start=1)
+            for step in desk.course.practicals[practical].steps
+        ]
+    return found

@@ -1,0 +1,85 @@
+"""A report as a page: a table and bars as inline SVG; no script, nothing fetched, readable in black and white."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+from html import escape
+
+from generator.commands.register_common import cell_text
+from generator.registry import Report
+from generator.words import Words
+
+_STYLE = """\
+body{font:1rem/1.5 system-ui,sans-serif;margin:1rem auto;max-width:70rem;padding:0 1rem;color:#111;background:#fff}
+table{border-collapse:collapse;margin:1rem 0;font-size:.95rem}
+th,td{border:1px solid #777;padding:.3rem .5rem;text-align:left;vertical-align:top;overflow-wrap:anywhere}
+th{background:#eee}
+.wide{overflow-x:auto}
+svg{max-width:100%;height:auto}
+"""
+_MOST_BARS = 60
+_ROW, _WIDTH, _TEXT = 46, 640, 15
+
+
+@dataclass(frozen=True, slots=True)
+class Bar:
+    """One bar of the plot.
+
+    Args:
+        label: what it stands for.
+        share: its length, 0 to 1.
+        said: the numbers behind it.
+    """
+
+    label: str
+    share: float
+    said: str
+
+
+def report_page(report: Report, bars: Sequence[Bar], words: Words, day: date) -> str:
+    """The page.
+
+    Args:
+        report: the table.
+        bars: what the plot shows; without any there is no plot.
+        words: of the reader's language.
+        day: printed on it.
+    """
+    title = words.say_one_of("register.report", report.name)
+    head = "".join(
+        f'<th scope="col">{escape(words.say_one_of("register.column", name))}</th>' for name in report.columns
+    )
+    rows = "".join(
+        "<tr>" + "".join(f"<td>{escape(cell_text(cell, words))}</td>" for cell in row) + "</tr>\n"
+        for row in report.rows
+    )
+    table = f'<div class="wide" tabindex="0" role="region" aria-label="{escape(title)}">'
+    table += f"<table>\n<thead><tr>{head}</tr></thead>\n<tbody>\n{rows}</tbody></table></div>"
+    body = table if report.rows else f"<p>{escape(words.say('register.nothing'))}</p>"
+    plot = "".join(_plot(bars[:_MOST_BARS], words.say_one_of("register.plot", report.name))) if bars else ""
+    return (
+        f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>\n<meta charset="utf-8">\n'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
+        f"<title>{escape(title)}</title>\n<style>\n{_STYLE}</style>\n</head>\n<body>\n<main>\n<h1>{escape(title)}</h1>\n"
+        f"<p>{day.isoformat()}</p>\n{plot}\n{body}\n</main>\n</body>\n</html>\n"
+    )
+
+
+def _plot(bars: Sequence[Bar], title: str) -> Iterator[str]:
+    height = _ROW * len(bars) + 6
+    told = "; ".join(f"{bar.label}: {bar.said}" for bar in bars)
+    yield f"<h2>{escape(title)}</h2>\n"
+    yield f'<svg role="img" aria-label="{escape(title)}. {escape(told)}" viewBox="0 0 {_WIDTH} {height}" '
+    yield f'width="{_WIDTH}" height="{height}" xmlns="http://www.w3.org/2000/svg">\n'
+    for place, bar in enumerate(bars):
+        top = place * _ROW
+        wide = round(min(1.0, max(0.0, bar.share)) * 480, 1)
+        label = bar.label if len(bar.label) <= 80 else bar.label[:79] + "…"
+        yield f'<text x="0" y="{top + 16}" font-size="{_TEXT}">{escape(label)}</text>\n'
+        yield f'<rect x="0.5" y="{top + 22}" width="480" height="16" fill="#fff" stroke="#555"/>\n'
+        yield f'<rect x="0.5" y="{top + 22}" width="{wide}" height="16" fill="#1a4d7a"/>\n'
+        yield f'<text x="490" y="{top + 35}" font-size="{_TEXT}">{escape(bar.said)}</text>\n'
+    yield "</svg>\n"
