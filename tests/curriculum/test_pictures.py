@@ -162,9 +162,14 @@ def test_recordings_that_say_nothing_or_too_much_are_told(tmp_path: Path) -> Non
 def test_a_card_with_an_unknown_or_undrawable_figure_is_told(tmp_path: Path) -> None:
     found = said(tmp_path, (MODULE, "figure: pen-plan\n  text", "figure: pen-plann\n  text"))
     assert found == [f"unknown-figure {MODULE}:18:11: unknown figure 'pen-plann' (fix: did you mean 'pen-plan'?)"]
-    machine = Machine(BOOK, {**MACHINE.figures, "pen-plan": ("side", "no_such_number")})
-    codes = {problem.code for problem in load(course(tmp_path), machine).problems if "no_such_number" in problem.what}
-    assert codes == {"not-at-place"}
+    place = "course/places/lower-pen.yaml"
+    dry = {place: FILES[place].replace("  rain: 20\n", "")}
+    root = course(tmp_path, (MODULE, "figure: pen-plan\n  text", "figure: puddle-plan\n  text"), add=dry)
+    found = [str(problem) for problem in load(root, MACHINE).problems if problem.code == "not-at-place"]
+    assert (
+        f"{MODULE}:18:11: the drawing needs 'puddle', which is not known at 'lower-pen' "
+        "(fix: add rain to the givens of the place 'lower-pen')"
+    ) in found
 
 
 def test_a_card_says_one_short_sentence(tmp_path: Path) -> None:
