@@ -261,6 +261,13 @@ def paper_figures(content: CourseContent, drawn: Drawn, learner: Learner) -> dic
     return found
 
 
+def aids_said(scheme: Scheme, learner: Learner, words: Words) -> str:
+    """What may be used: what the scheme allows throughout, and what a question allows."""
+    own = {aid for item in learner.items if isinstance(item, NumberItem) for aid in item.aids}
+    said = sorted(words.say_one_of("exercise.aid", aid) for aid in {*scheme.aids, *own})
+    return words.say("exercise.aids", aids=", ".join(said)) if said else words.say("paper.aids")
+
+
 def _values(content: CourseContent, question: str) -> Mapping[str, float]:
     """The numbers of the place that the question's module works on."""
     bank = next(bank for bank in content.banks.values() if any(one.id == question for one in bank.questions))

@@ -80,6 +80,7 @@ class ScreenPaper:
         set_id: of the exam's papers.
         exam: its name.
         title: of the scheme.
+        aids: what may be used, in words.
         minutes: that the candidate has, an accommodation's more time included; 0 for no limit.
         rehearsal: whether it counts for nothing.
     """
@@ -89,6 +90,7 @@ class ScreenPaper:
     set_id: str
     exam: str
     title: str
+    aids: str
     minutes: int
     rehearsal: bool = False
 
@@ -124,7 +126,7 @@ def screen_page(paper: ScreenPaper, words: Words, fonts: Mapping[str, bytes]) ->
         f"<title>{escape(title)}</title>\n<style>\n{_faces(fonts)}{_STYLE}\n</style>\n</head>\n<body>\n<main>\n"
         f"<h1>{escape(title)}</h1>\n<p><b>{escape(learner.name)}</b><br>{escape(number)}<br>"
         f"{escape(words.say('paper.exam', exam=paper.exam))}</p>\n{rehearsal}"
-        f"<p>{escape(words.say('paper.screen.how'))}</p>\n"
+        f"<p>{escape(words.say('paper.screen.how'))}<br>{escape(paper.aids)}</p>\n"
         f'<noscript><p class="warning">{escape(words.say("paper.screen.script_off"))}</p></noscript>\n'
         f'<div id="exam"></div>\n</main>\n<script type="application/json" id="exam-data">{embedded}</script>\n'
         f"<script>\n{_bare(script)}</script>\n</body>\n</html>\n"
@@ -170,7 +172,7 @@ def shown(label: str, item: QuestionItem, words: Words, scene: Scene | None) -> 
     }
     match asked:
         case NumberItem():
-            units = [words.say_one_of("unit", unit) for unit in asked.units]
+            units = [words.say_one_of("unit", unit) if f"unit.{unit}" in words else unit for unit in asked.units]
             found |= {
                 "unit": "" if units or not asked.unit else words.say_one_of("unit", asked.unit),
                 "units": units,

@@ -1,28 +1,61 @@
-"""`mark`: marks typed answers from the record of a printed set, and applies a scheme's rule where one is named."""
+"""`mark`: marks answers from the record of a printed set or exam, and applies a scheme's rule where one is named."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import click
 
 from generator import sheets as printed
-from generator.assessment import Decision, decide, explain, read_observations
+from generator.assessment import Decision, Observations, decide, explain, read_observations
+from generator.assessment.agreement import Agreement
+from generator.assessment.blueprint import recheck_of
+from generator.assessment.paper_decision import (
+    Step,
+    how_alike,
+    joined,
+    panel_reason,
+    read_oral,
+    read_panels,
+    unlike,
+    with_oral,
+    with_recheck,
+)
+from generator.assessment.paper_draw import scheme_of
+from generator.assessment.paper_results import Result, differences, is_result, read_copied, read_results
 from generator.commands.course import course_at, file_bytes
 from generator.commands.sheets import known_language, slug
 from generator.commands.tool import content_option, json_option, language_option, say_json, write_folder
 from generator.curriculum import CourseContent
-from generator.exercises import LearnerMarks, SetMarks, from_json, mark_set, messages, read_answers
-from generator.problems import ExitCode
+from generator.curriculum.models import Scheme
+from generator.exercises import Answers, LearnerMarks, Record, SetMarks, from_json, mark_set, messages
+from generator.problems import ExitCode, Problem, ProblemsError, RefusedError
+from generator.sheets.feedback import feedback_pdf
 from generator.words import Words
 
 
 @click.command()
 @click.argument("record", type=click.Path(dir_okay=False, path_type=Path))
-@click.argument("answers", type=click.Path(dir_okay=False, path_type=Path))
+@click.argument("answers", type=click.Path(path_type=Path), nargs=-1, required=True)
+@click.option(
+    "--second", type=click.Path(dir_okay=False, path_type=Path), help="The same answers, typed by another (CSV)."
+)
 @click.option("--scheme", help="Decide by this scheme; needs --practical.")
-@click.option("--practical", type=click.Path(dir_okay=False, path_type=Path), help="What the observer saw (CSV).")
+@click.option(
+    "--practical",
+    "practicals",
+    type=click.Path(dir_okay=False, path_type=Path),
+    multiple=True,
+    help="What an observer saw (CSV); twice for two observers.",
+)
+@click.option(
+    "--recheck", type=click.Path(dir_okay=False, path_type=Path), help="Critical steps shown at once again (CSV)."
+)
+@click.option("--oral", type=click.Path(dir_okay=False, path_type=Path), help="Oral recheck near the cut (CSV).")
+@click.option("--panel", type=click.Path(dir_okay=False, path_type=Path), help="Readings of sample panels (CSV).")
+@click.option("--feedback", type=click.Path(dir_okay=False, path_type=Path), help="Write feedback sheets (PDF) here.")
 @click.option(
     "--certificates", type=click.Path(file_okay=False, path_type=Path), help="Folder for the sample certificates."
 )
@@ -31,36 +64,57 @@ from generator.words import Words
 @json_option
 def mark(
     record: Path,
-    answers: Path,
+    answers: Sequence[Path],
+    second: Path | None,
     scheme: str | None,
-    practical: Path | None,
+    practicals: Sequence[Path],
+    recheck: Path | None,
+    oral: Path | None,
+    panel: Path | None,
+    feedback: Path | None,
     certificates: Path | None,
     language: str,
     content: Path,
     as_json: bool,
 ) -> int:
-    """Mark the typed ANSWERS (CSV: learner, question, answer) to a printed set, from its saved RECORD.
+    """Mark ANSWERS to a printed set or exam from its saved RECORD.
+
+    ANSWERS are a table (CSV: learner, question, answer; check where it was copied from a screen), or result files of
+    the screen exam, or a folder of them. With --second every difference of two typed tables is listed, and nothing is
+    marked before they agree.
 
     With --scheme and --practical (CSV: learner, practical, step, seen; seen is done, not done or not seen) the scheme's
     rule is applied; --certificates then writes a sample certificate, unsigned and marked so, for each who passed.
+    --recheck has the same columns; --oral has learner, question, answer (right, wrong); --panel has learner, readings.
 
     Example: python3 tankschool.py mark output/sheets/frame-1a2b3c4d/record.json answers.csv
     """
     course = course_at(content)
     language = known_language(course, language)
     words = course.words[language]
-    if (scheme is None) != (practical is None):
+    if (scheme is None) != (not practicals) or len(practicals) > 2:
         raise click.UsageError("A decision needs both: --scheme and --practical.")
     if scheme is not None and scheme not in course.schemes:
         raise click.UsageError(f"There is no scheme '{scheme}'. There are: {', '.join(course.schemes)}.")
     if certificates is not None and scheme is None:
         raise click.UsageError("A certificate needs a decision: --scheme and --practical.")
+    if scheme is None and (recheck or oral or panel):
+        raise click.UsageError("--recheck, --oral and --panel belong to a decision: --scheme and --practical.")
     printed_set = from_json(str(record), file_bytes(record))
-    typed = read_answers(str(answers), file_bytes(answers), printed_set)
+    typed, results = _typed(answers, printed_set)
+    if second is not None:
+        _same_twice(printed_set, typed, second)
     marks = mark_set(printed_set, typed)
+    watched = _Watched({}, None, (), ())
     decisions: dict[int, Decision] = {}
-    if scheme is not None and practical is not None:
-        decisions = _decide(course, scheme, practical, marks, printed_set.module)
+    if scheme is not None:
+        rule = _usable(course.schemes[scheme], printed_set)
+        watched = _watched(course, practicals, recheck, [one.learner.name for one in marks.learners])
+        decisions = _decide(course, rule, watched.seen, marks, printed_set)
+        decisions = _beside(rule, decisions, marks, oral, panel, words)
+    if feedback is not None:
+        feedback.parent.mkdir(parents=True, exist_ok=True)
+        feedback.write_bytes(_feedback(course, marks, decisions, printed_set.set_id))
     files: dict[Path, bytes] = {}
     if certificates is not None:
         folder = certificates / f"{scheme}-{printed_set.set_id}"
@@ -69,27 +123,181 @@ def mark(
         if found:
             write_folder(folder, found)
     if as_json:
-        say_json(_as_data(marks, decisions, [str(path) for path in sorted(files)], words))
+        data = _as_data(marks, decisions, [str(path) for path in sorted(files)], words)
+        say_json(data | _watched_data(watched) | {"results": [one.model_dump(mode="json") for one in results]})
     else:
         _say(course, marks, decisions, words, language)
+        _say_watched(watched, results, words)
         for path in sorted(files):
             click.echo(f"  {path}")
     return ExitCode.GOOD
 
 
-def _decide(course: CourseContent, scheme: str, practical: Path, marks: SetMarks, module: str) -> dict[int, Decision]:
-    names = [learner.learner.name for learner in marks.learners]
-    seen = read_observations(str(practical), file_bytes(practical), names, course.practicals)
+@dataclass(frozen=True, slots=True)
+class _Watched:
+    """What observers saw, how far two of them agree, where they don't, and what was shown at the second try."""
+
+    seen: Observations
+    alike: Agreement | None
+    unlike: tuple[Step, ...]
+    rechecked: tuple[Step, ...]
+
+
+def _typed(paths: Sequence[Path], record: Record) -> tuple[Answers, tuple[Result, ...]]:
+    """The answers of all files together.
+
+    Raises:
+        ProblemsError: what is wrong with any of them; an answer that two files have differently.
+    """
+    files: list[Path] = []
+    for path in paths:
+        files += sorted(path.glob("*.json")) if path.is_dir() else [path]
+    if not files:
+        raise ProblemsError(
+            [Problem(str(paths[0]), 0, 0, "no-results", "the folder holds no result file", "look for files '*.json'")]
+        )
+    data = [(str(path), file_bytes(path)) for path in files]
+    answers: dict[tuple[int, str], str] = {}
+    read, results = read_results([one for one in data if is_result(one[1])], record)
+    problems: list[Problem] = []
+    answers |= read
+    for name, content in data:
+        if is_result(content):
+            continue
+        for place, text in read_copied(name, content, record).items():
+            if answers.setdefault(place, text) != text:
+                what = f"paper {place[0]}, question {place[1]} has another answer in another file: '{answers[place]}'"
+                problems.append(Problem(name, 0, 0, "two-answers", what, "keep the one that the candidate gave"))
+    if problems:
+        raise ProblemsError(problems)
+    return answers, results
+
+
+def _same_twice(record: Record, typed: Answers, second: Path) -> None:
+    """Refuse to mark while two people who typed the same papers differ.
+
+    Raises:
+        ProblemsError: every difference.
+    """
+    other = read_copied(str(second), file_bytes(second), record)
+    problems = []
+    for found in differences(record, typed, other):
+        what = f"{found.learner.name}, question {found.question}: first '{found.first}', here '{found.second}'"
+        problems.append(
+            Problem(str(second), 0, 0, "typed-differently", what, "look at the sheet, and mend the wrong one")
+        )
+    if problems:
+        raise ProblemsError(problems)
+
+
+def _usable(scheme: Scheme, record: Record) -> Scheme:
+    """The scheme, if it decides, and if an exam's papers were made for it.
+
+    Raises:
+        RefusedError: a draft; papers of another scheme or version.
+    """
+    if scheme.status == "draft":
+        raise RefusedError(f"the scheme '{scheme.id}' is a draft and decides nothing")
+    made = scheme_of(record)
+    if made is not None and made != (scheme.id, scheme.version):
+        raise RefusedError(
+            f"the papers follow '{made[0]}', version {made[1]}, and not '{scheme.id}', version {scheme.version}"
+        )
+    return scheme
+
+
+def _watched(course: CourseContent, practicals: Sequence[Path], recheck: Path | None, names: list[str]) -> _Watched:
+    tables = [read_observations(str(one), file_bytes(one), names, course.practicals) for one in practicals]
+    first, second = tables[0], tables[1] if len(tables) > 1 else None
+    seen = first if second is None else joined(first, second, course.practicals)
+    log: tuple[Step, ...] = ()
+    if recheck is not None:
+        again = read_observations(str(recheck), file_bytes(recheck), names, course.practicals)
+        seen, log = with_recheck(seen, again, course.practicals, str(recheck))
+    if second is None:
+        return _Watched(seen, None, (), log)
+    return _Watched(seen, how_alike(first, second), unlike(first, second), log)
+
+
+def _beside(
+    scheme: Scheme, decisions: dict[int, Decision], marks: SetMarks, oral: Path | None, panel: Path | None, words: Words
+) -> dict[int, Decision]:
+    """The decisions with oral recheck and sample panel, where the scheme has them."""
+    names = {learner.learner.number: learner.learner.name for learner in marks.learners}
+    for file, rule, what in ((oral, scheme.oral, "oral recheck"), (panel, scheme.panel, "sample panel")):
+        if file is not None and rule is None:
+            raise RefusedError(f"the scheme '{scheme.id}' has no {what}")
+    if scheme.oral is not None:
+        asked = {}
+        if oral is not None:
+            asked = read_oral(str(oral), file_bytes(oral), list(names.values()), recheck_of(scheme.oral))
+        decisions = {
+            number: with_oral(decision, scheme.oral, asked.get(names[number])) for number, decision in decisions.items()
+        }
+    if scheme.panel is not None:
+        readings = {}
+        if panel is not None:
+            readings = read_panels(str(panel), file_bytes(panel), list(names.values()), scheme.panel, words)
+        decisions = {
+            number: replace(
+                decision, reasons=(*decision.reasons, panel_reason(scheme.panel, readings.get(names[number])))
+            )
+            for number, decision in decisions.items()
+        }
+    return decisions
+
+
+def _feedback(course: CourseContent, marks: SetMarks, decisions: Mapping[int, Decision], set_id: str) -> bytes:
+    told = []
+    for one in marks.learners:
+        decision, language = decisions.get(one.learner.number), one.learner.language
+        lines = explain(decision, course.words[language], _subjects(course, language)) if decision else ()
+        told.append(lines)
+    return feedback_pdf(marks.learners, set_id, course, told)
+
+
+def _say_watched(watched: _Watched, results: Sequence[Result], words: Words) -> None:
+    if watched.alike is not None:
+        click.echo(
+            words.say(
+                "paper.observers",
+                percent=f"{100 * watched.alike.percent:.0f}",
+                chance=f"{watched.alike.ac1:.2f}",
+                error=f"{watched.alike.error:.2f}",
+                count=watched.alike.pairs,
+            )
+        )
+    for learner, practical, step in watched.unlike:
+        click.echo(f"  {words.say('paper.observers_differ', learner=learner, step=f'{practical}/{step}')}")
+    for learner, practical, step in watched.rechecked:
+        click.echo(words.say("paper.rechecked", learner=learner, step=f"{practical}/{step}"))
+    for one in results:
+        for more in one.more_time:
+            click.echo(words.say("paper.more_time", learner=one.name, minutes=f"{more.minutes:g}", who=more.who))
+
+
+def _watched_data(watched: _Watched) -> dict[str, object]:
+    alike = watched.alike
+    return {
+        "observers": None if alike is None else {"pairs": alike.pairs, "percent": alike.percent, "ac1": alike.ac1},
+        "observers_differ": [list(step) for step in watched.unlike],
+        "rechecked": [list(step) for step in watched.rechecked],
+    }
+
+
+def _decide(
+    course: CourseContent, scheme: Scheme, seen: Observations, marks: SetMarks, record: Record
+) -> dict[int, Decision]:
     critical = [competency.id for competency in course.competencies.values() if competency.critical]
     return {
         learner.learner.number: decide(
-            course.schemes[scheme],
+            scheme,
             course.practicals,
             [found for _, found in learner.marks],
             seen,
             learner.learner.name,
             critical,
-            [module],
+            None if scheme_of(record) else [record.module],
         )
         for learner in marks.learners
     }

@@ -19,7 +19,15 @@ import click
 from generator import VERSION, registry
 from generator import sheets as printed
 from generator.assessment.blueprint import recheck_of
-from generator.assessment.paper_draw import LEAST_SECRET, Drawn, Exam, draw_papers, paper_figures, secret_mark
+from generator.assessment.paper_draw import (
+    LEAST_SECRET,
+    Drawn,
+    Exam,
+    aids_said,
+    draw_papers,
+    paper_figures,
+    secret_mark,
+)
 from generator.assessment.paper_oral import oral_questions
 from generator.assessment.screen_exam import ScreenPaper, screen_page
 from generator.assessment.seats import read_seats
@@ -241,8 +249,8 @@ def _forms(made: _Set, learner: Learner, forms: Sequence[str]) -> dict[str, byte
         elif form == "spoken":
             found[FORMS[form]] = spoken_pdf([sheet], scheme, course)
         else:
-            title = scheme.title[learner.language]
-            page = ScreenPaper(learner, figures, set_id, made.exam.id, title, minutes, made.rehearsal)
+            title, aids = scheme.title[learner.language], aids_said(scheme, learner, words)
+            page = ScreenPaper(learner, figures, set_id, made.exam.id, title, aids, minutes, made.rehearsal)
             found[FORMS[form]] = screen_page(page, words, _fonts()).encode("utf-8")
     return found
 
@@ -314,7 +322,7 @@ def _archive(
 
 
 def _files(made: _Set, each: Mapping[int, Mapping[str, bytes]], forms: Sequence[str]) -> dict[str, bytes]:
-    """What is written beside the archive: each paper, all for the printer at once, and the examiner's key and record."""
+    """What is written beside the archive: each paper, all for the printer at once, the examiner's key and record."""
     record = made.drawn.record
     files: dict[str, bytes] = {}
     for number, found in each.items():

@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from generator.assessment.paper_draw import aids_said
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
 from generator.exercises import (
@@ -90,7 +91,7 @@ def _name(scheme: Scheme, words: Words) -> str:
 
 
 def _part(paper: PrintedPaper, scheme: Scheme, words: Words) -> Part:
-    pieces: list[Piece] = [*_opening(paper, scheme, words), _how(paper, words)]
+    pieces: list[Piece] = [*_opening(paper, scheme, words), _how(paper, scheme, words)]
     for label, item, _ in paper.learner.labelled():
         scene = paper.figures.get(label)
         pieces.append(question(label, item, words, Figure(scene, _HIGHEST) if scene else None))
@@ -122,12 +123,10 @@ def _time(paper: PrintedPaper, words: Words) -> str:
     return words.say("paper.minutes", count=paper.minutes) if paper.minutes else words.say("paper.no_limit")
 
 
-def _how(paper: PrintedPaper, words: Words) -> Piece:
-    aids = {aid for item in paper.learner.items if isinstance(item, NumberItem) for aid in item.aids}
-    said = sorted(words.say_one_of("exercise.aid", aid) for aid in aids)
+def _how(paper: PrintedPaper, scheme: Scheme, words: Words) -> Piece:
     lines = [
         Text(_time(paper, words), TIGHT.but(bold=True)),
-        Text(words.say("exercise.aids", aids=", ".join(said)) if said else words.say("paper.aids"), TIGHT),
+        Text(aids_said(scheme, paper.learner, words), TIGHT),
         Text(words.say("paper.how"), TIGHT),
         Text(words.say("sheet.not_a_design"), NOTE),
     ]
@@ -167,7 +166,11 @@ def _script(paper: PrintedPaper, scheme: Scheme, words: Words) -> Part:
     for text in asked:
         label = Text(text, TIGHT)
         lines.append(Row([(label.natural_width() + 1, label), (None, Blank(26.0))], middle=True))
-    rules = [Text(words.say("paper.reader_rules"), TIGHT), Text(words.say("sheet.script"), NOTE)]
+    rules = [
+        Text(aids_said(scheme, paper.learner, words), TIGHT),
+        Text(words.say("paper.reader_rules"), TIGHT),
+        Text(words.say("sheet.script"), NOTE),
+    ]
     pieces: list[Piece] = [
         *_opening(paper, scheme, words),
         Text(words.say("paper.for_reader"), HEADING),
