@@ -10,11 +10,15 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page, expect
+from pypdf import PdfReader
 
-from generator import curriculum
+from generator import VERSION
 from generator.exercises import (
+    NumberItem,
     Person,
+    Record,
     from_json,
     make_set,
     mark_set,
@@ -26,13 +30,15 @@ from generator.exercises import (
 from generator.exercises.set_data import printed_set_script, set_data
 from generator.formula import Stream
 from generator.problems import Column, Problem, ProblemsError, read_csv
+from tests.browser.stick_page import LANGUAGES, address, say, strict_page
+from tests.browser.test_marker_twin import same
 from tests.exercises import small
 from tests.exercises.small_course import course as small_course
 from tests.exercises.test_printed_set import right_answers
+from tests.site.course_stick import Built, built_once
 
 pytestmark = pytest.mark.browser
 
-ROOT = Path(__file__).parents[2]
 CLASSES: dict[str, tuple[Person, ...]] = {
     "plain": (Person("Asha"), Person("Bir"), Person("Chandra Devi")),
     "scripts": (Person("सीता राम", "hi"), Person("Ñandú Ωmega"), Person("李雷", "hi"), Person("𐐀𐐨 x"), Person("=1+1")),
@@ -71,13 +77,6 @@ def opened(page: Page, folder: Path, scripts: Sequence[str], data: object) -> Pa
 
 def formula_script() -> str:
     return files("generator.formula").joinpath("formula.js").read_text(encoding="utf-8")
-
-
-@pytest.fixture(scope="module")
-def content() -> curriculum.CourseContent:
-    found = curriculum.load(ROOT).content
-    assert found is not None
-    return found
 
 
 @pytest.fixture
@@ -356,3 +355,184 @@ def test_a_damaged_record_is_refused_where_python_refuses_it(pens: Page, name: s
 )
 def test_no_junk_is_taken_for_a_record(pens: Page, text: str) -> None:
     assert run(pens, "(S.readRecord(data).problems || []).length", text) > 0
+
+
+# -------------------------------------------------------------------------------------------------- the page
+
+AXE = {"preload": False}
+
+
+@pytest.fixture(scope="module")
+def built() -> Built:
+    return built_once()
+
+
+def make_sheets(page: Page, built: Built, names: str, questions: str = "0", language: str = "en") -> None:
+    """Type a class list and a count, and make the sheets."""
+    page.locator("[id$=ts-sheets-names]").fill(names)
+    page.locator("[id$=ts-sheets-count]").fill(questions)
+    page.locator("[id$=ts-sheets-seed]").fill("monsoon")
+    page.get_by_role("button", name=say(built, language, "page.sheets.make"), exact=True).click()
+
+
+@pytest.mark.parametrize(
+    ("language", "path"), [("en", "site/en/sheet-maker.html"), ("hi", "phone/tankschool-hi.html#sheet-maker")]
+)
+def test_the_course_gives_the_sets_of_the_command_and_a_record_that_it_marks(
+    built: Built, browser: Browser, language: str, path: str, tmp_path: Path
+) -> None:
+    names = 'name;language\nAsha;\n\nसीता राम;hi\n"Bir; of the ridge";en\n'
+    people = read_class_list("names.csv", names.encode("utf-8"), built.content.course.languages)
+    with strict_page(browser) as page:
+        page.goto(address(built, path))
+        make_sheets(page, built, names, language=language)
+        expect(page.locator(".ts-worksheet:not(.ts-key)")).to_have_count(3)
+        with page.expect_download() as download:
+            page.get_by_role("button", name=say(built, language, "page.sheets.save_record")).click()
+        file = tmp_path / "record.json"
+        download.value.save_as(file)
+        record = from_json("record.json", file.read_bytes())
+        right = make_set(built.content, "frame", people, "monsoon", language, tool=f"tankschool {VERSION}")
+        assert same(record.model_dump(mode="json"), right.model_dump(mode="json"))
+        assert to_json(record) == file.read_bytes()
+        assert record.set_id in download.value.suggested_filename
+        # what stands on the first sheet and its key is what the record holds
+        sheet = page.locator(".ts-worksheet").first
+        for label, item, _ in record.learners[0].labelled():
+            row = sheet.locator(".ts-q").nth(int(label) - 1)
+            expect(row).to_contain_text(item.text.split("\n")[0])
+            if isinstance(item, NumberItem) and item.unit and not item.units:
+                unit = built.content.words[record.learners[0].language].say_one_of("unit", item.unit)
+                expect(row.locator(".ts-q-line").last).to_contain_text(unit)
+        key = page.locator(".ts-key").first
+        first = record.learners[0].items[0]
+        assert isinstance(first, NumberItem)
+        shown = built.content.words[language].with_unit(first.shown_key, first.unit)
+        expect(key.locator(".ts-q strong").first).to_have_text(shown)
+        # typed answers are marked as `mark` marks them
+        rows = [f'{number},{label},"{text}"' for (number, label), text in typed_right(record).items()]
+        rows[0] = rows[0].rpartition(",")[0] + ",0.123"
+        table = "learner,question,answer\n" + "\n".join(rows)
+        page.locator("[id$=ts-sheets-typed]").fill(table)
+        page.get_by_role("button", name=say(built, language, "page.sheets.mark"), exact=True).click()
+        marks = mark_set(record, read_answers("a.csv", table.encode("utf-8"), record))
+        assert marks.same_formulas
+        for place, learner in enumerate(marks.learners):
+            cells = page.locator(".ts-marks tbody").first.locator("tr").nth(place)
+            expect(cells).to_contain_text(learner.learner.name)
+            expect(cells).to_contain_text(
+                say(built, language, "page.sheets.of", have=learner.points, most=learner.most)
+            )
+        assert page.locator(".ts-marks .ts-caution").count() == 0
+
+
+def typed_right(record: Record) -> dict[tuple[int, str], str]:
+    """Right answers to the items that can be written without a letter."""
+    return {
+        (learner.number, label): f"{item.shown_key} {item.units[0]}" if item.units else item.shown_key
+        for learner in record.learners
+        for label, item, _ in learner.labelled()
+        if isinstance(item, NumberItem) and not item.steps
+    }
+
+
+def test_problems_are_told_by_line_and_nothing_is_made(built: Built, browser: Browser) -> None:
+    with strict_page(browser) as page:
+        page.goto(address(built, "site/en/sheet-maker.html"))
+        make_sheets(page, built, "name,language\nAsha\nAsha,xx\n7\n")
+        expect(page.locator(".ts-caution li")).to_have_count(3)
+        expect(page.locator(".ts-caution li").first).to_contain_text("Line 3")
+        assert page.locator(".ts-worksheet").count() == 0
+        for text in ("", "   ", "x" * 1_200_000, "\ufffdname\nA", "names\nA"):
+            make_sheets(page, built, text)
+            assert page.locator(".ts-worksheet").count() == 0
+        for count in ("-1", "1.5", "many", "", "501"):
+            make_sheets(page, built, "name\nAsha", count)
+            assert page.locator(".ts-worksheet").count() == 0, count
+
+
+def test_nothing_that_is_pasted_is_run(built: Built, browser: Browser) -> None:
+    """A name, an answer and a record full of markup are shown as they are; the strict page would hear anything else."""
+    name = "<img src=x onerror=console.log(1)>"
+    with strict_page(browser) as page:
+        page.goto(address(built, "site/en/sheet-maker.html"))
+        make_sheets(page, built, f'name\n{name}\n"=HYPERLINK(""http://x"")"\n', "2")
+        expect(page.locator(".ts-worksheet h3").first).to_have_text(name)
+        page.locator("[id$=ts-sheets-typed]").fill(
+            f"learner,question,answer\n{name},1,<script>console.log(2)</script>\n"
+        )
+        page.get_by_role("button", name=say(built, "en", "page.sheets.mark"), exact=True).click()
+        expect(page.locator(".ts-marks")).to_contain_text(name)
+        assert page.locator(".ts-sheets img").count() == 0
+        assert page.locator(".ts-sheets .ts-body script").count() == 0
+
+
+def test_a_saved_record_is_opened_again_and_junk_is_not(built: Built, browser: Browser, tmp_path: Path) -> None:
+    record = make_set(built.content, "frame", [Person("Asha")], "s", "en", tool="test", questions=2)
+    good, junk = tmp_path / "good.json", tmp_path / "junk.json"
+    good.write_bytes(to_json(record))
+    junk.write_text('{"format": 1, "learners": [<script>]}')
+    with strict_page(browser) as page:
+        page.goto(address(built, "site/en/sheet-maker.html"))
+        page.locator(".ts-sheets input[type=file]").last.set_input_files(junk)
+        expect(page.locator(".ts-caution li")).to_have_count(1)
+        page.locator(".ts-sheets input[type=file]").last.set_input_files(good)
+        expect(page.locator(".ts-set h2")).to_contain_text(record.set_id)
+        expect(page.locator(".ts-worksheet:not(.ts-key) .ts-q")).to_have_count(2)
+
+
+def test_a_large_class_is_made_without_stopping_the_page_and_printed_in_parts(built: Built, browser: Browser) -> None:
+    names = "name\n" + "\n".join(f"Person {number}" for number in range(2000))
+    with strict_page(browser) as page:
+        page.goto(address(built, "site/en/sheet-maker.html"))
+        make_sheets(page, built, names, "2")
+        expect(page.locator(".ts-set h2")).to_be_visible(timeout=120_000)
+        expect(page.locator(".ts-worksheet:not(.ts-key)")).to_have_count(25)
+        page.locator("[id$=ts-sheets-which]").select_option(index=79)
+        expect(page.locator(".ts-worksheet h3").first).to_have_text("Person 1975")
+
+
+def test_print_gives_each_learner_a_page_of_their_own_and_keys_after_them(
+    built: Built, browser: Browser, tmp_path: Path
+) -> None:
+    with strict_page(browser) as page:
+        for path in ("site/en/sheet-maker.html", "phone/tankschool-en.html#sheet-maker"):
+            page.goto("about:blank")
+            page.goto(address(built, path))
+            make_sheets(page, built, "name\nAsha\nBir\n", "2")
+            expect(page.locator(".ts-worksheet")).to_have_count(4)
+            file = tmp_path / "sheets.pdf"
+            file.write_bytes(page.pdf(format="A4"))
+            texts = [one.extract_text() for one in PdfReader(file).pages]
+            starts = [place for name in ("Asha", "Bir") for place, text in enumerate(texts) if name in text]
+            assert len(texts) == 4
+            assert starts == [0, 2, 1, 3]
+            assert all("Your working" in text or "Write its letter" in text for text in texts[:2])
+            assert not any(say(built, "en", "page.sheets.names") in text for text in texts)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("width", [360, 1280])
+def test_the_sheet_maker_has_no_known_barrier_and_needs_no_mouse(
+    built: Built, browser: Browser, language: str, width: int
+) -> None:
+    with strict_page(browser, viewport={"width": width, "height": 900}) as page:
+        page.goto(address(built, f"site/{language}/sheet-maker.html"))
+        page.locator("[id$=ts-sheets-names]").focus()
+        page.keyboard.insert_text("name,language\nAsha\n")
+        page.locator("[id$=ts-sheets-count]").focus()
+        page.keyboard.press("Control+A")
+        page.keyboard.insert_text("2")
+        button = page.get_by_role("button", name=say(built, language, "page.sheets.make"), exact=True)
+        for _ in range(8):
+            if button.evaluate("one => one === document.activeElement"):
+                break
+            page.keyboard.press("Tab")
+        page.keyboard.press("Enter")
+        expect(page.locator(".ts-set h2")).to_be_focused()
+        page.locator("[id$=ts-sheets-typed]").fill("learner,question,answer\nAsha,1,99\n")
+        page.get_by_role("button", name=say(built, language, "page.sheets.mark"), exact=True).click()
+        page.evaluate("document.querySelectorAll('details').forEach(one => { one.open = true; })")
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        found = Axe().run(page, options=AXE)
+        assert found.violations_count == 0, found.generate_report()

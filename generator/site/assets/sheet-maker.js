@@ -198,15 +198,15 @@
 
     function sheet(learner) {
       var tongue = tongueOf(learner), told = null, made;
-      made = make("section", {"class": "ts-sheet", lang: tongue}, [
-        make("div", {"class": "ts-sheet-head"}, [make("div", {}, [make("h3", {}, learner.name), make("p", {}, titleIn(tongue)),
+      made = make("section", {"class": "ts-worksheet", lang: tongue}, [
+        make("div", {"class": "ts-worksheet-head"}, [make("div", {}, [make("h3", {}, learner.name), make("p", {}, titleIn(tongue)),
           make("p", {"class": "ts-note"}, inTongue(tongue, "sheet.number", {number: learner.number, set: current.id}))]),
         make("p", {}, [inTongue(tongue, "sheet.day") + " ", make("span", {"class": "ts-blank"})])]),
         make("p", {"class": "ts-note"}, inTongue(tongue, "sheet.how")), make("p", {"class": "ts-note"}, inTongue(tongue, "sheet.not_a_design"))]);
       set.labelled(learner).forEach(function (row) {
         if (row.scenario && row.scenario !== told) {
           told = row.scenario;
-          made.appendChild(make("div", {"class": "ts-sheet-job"}, [make("h4", {}, told.title)].concat(card.paragraphs(told.text),
+          made.appendChild(make("div", {"class": "ts-worksheet-job"}, [make("h4", {}, told.title)].concat(card.paragraphs(told.text),
             [make("p", {"class": "ts-note"}, inTongue(tongue, "sheet.scenario")), make("p", {"class": "ts-note"}, data.invented[tongue])])));
         }
         made.appendChild(make("div", {"class": "ts-q"}, [make("p", {"class": "ts-q-number"}, row.label),
@@ -261,7 +261,7 @@
 
     function key(learner) {
       var own = data.language, told = null, made;
-      made = make("section", {"class": "ts-sheet ts-key"}, [make("h3", {}, inTongue(own, "sheet.key") + " \u00b7 " + learner.name),
+      made = make("section", {"class": "ts-worksheet ts-key"}, [make("h3", {}, inTongue(own, "sheet.key") + " \u00b7 " + learner.name),
         make("p", {"class": "ts-note"}, titleIn(own) + " \u00b7 " + inTongue(own, "sheet.number", {number: learner.number, set: current.id})), note(own, "sheet.key_only_for_trainers")]);
       set.labelled(learner).forEach(function (row) {
         if (row.scenario && row.scenario !== told) {
@@ -281,7 +281,7 @@
       if (item.kind === "spoken") { return [note(data.language, "sheet.script")].concat(item.script.map(function (text) { return make("p", {}, text); }), answer(item.answer, scenario)); }
       if (item.kind === "number") {
         made = [strong(page.withUnit(item.shown_key, item.unit))];
-        try { made.push(card.solution(item.asks, scenario ? scenario.givens : item.givens)); } catch (error) { /* a record of formulas that this course has not: the answer stands alone */ }
+        try { made.push(make("div", {"class": "ts-scroll"}, card.solution(item.asks, scenario ? scenario.givens : item.givens))); } catch (error) { /* a record of formulas that this course has not: the answer stands alone */ }
         if (item.rule && item.exact !== null) { made.push(make("p", {}, say("exercise.rounded", {exact: page.withUnit(T.formula.show(item.exact, item.places), item.unit), answer: page.withUnit(item.shown_key, item.unit)}))); }
         wrongs = Object.keys(item.wrong).filter(known);
         if (wrongs.length) {
