@@ -5,7 +5,7 @@ It decides nothing: the questions are those of the practice banks, and a certifi
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from generator.curriculum import CourseContent
@@ -53,6 +53,26 @@ def _askable(content: CourseContent, scheme: Scheme) -> list[Question]:
     return [one for module in scheme.modules for one in content.questions_of(module) if one.kind != "spoken"]
 
 
+def _draws(scheme: Scheme, asked: Sequence[Question]) -> dict[str, list[dict[str, Any]]]:
+    """By competency, from which questions how many are drawn: the scheme's own cells, or shares of all it has."""
+    found: dict[str, list[dict[str, Any]]] = {}
+    for cell in scheme.blueprint:
+        fit = [
+            one.id
+            for one in asked
+            if one.competency == cell.competency
+            and cell.kind in (None, one.kind)
+            and cell.difficulty in (None, one.difficulty)
+        ]
+        if fit:
+            found.setdefault(cell.competency, []).append({"questions": fit, "count": min(cell.count, len(fit))})
+    if not scheme.blueprint:
+        points = blueprint_of(scheme, [Card(one.id, one.competency, one.difficulty) for one in asked]).points
+        for name, count in shares(points).items():
+            found[name] = [{"questions": [one.id for one in asked if one.competency == name], "count": count}]
+    return found
+
+
 def mock_data(content: CourseContent, language: str) -> dict[str, Any]:
     """The tests that can be taken, as the page's script takes them.
 
@@ -61,15 +81,12 @@ def mock_data(content: CourseContent, language: str) -> dict[str, Any]:
         language: of the names.
 
     Returns:
-        `schemes`: its id, title, cut, minutes a question, and for each competency its name, its module, whether
-        it is critical, the ids to draw from and how many.
+        `schemes`: its id, title, cut and minutes, and for each competency its name, its module, whether it is critical,
+        how many questions there are of it, and from which they are drawn.
     """
     schemes = []
     for scheme in content.schemes.values():
-        asked = _askable(content, scheme)
-        if not asked:
-            continue
-        blueprint = blueprint_of(scheme, [Card(one.id, one.competency, one.difficulty) for one in asked])
+        draws = _draws(scheme, _askable(content, scheme))
         home = {
             question.competency: module
             for module in reversed(scheme.modules)
@@ -80,16 +97,16 @@ def mock_data(content: CourseContent, language: str) -> dict[str, Any]:
                 "competency": name,
                 "name": content.competencies[name].text[language],
                 "module": home[name],
-                "critical": name in blueprint.critical,
-                "questions": [one.id for one in asked if one.competency == name],
-                "count": count,
+                "critical": name in scheme.critical_competencies,
+                "count": sum(draw["count"] for draw in found),
+                "draws": found,
             }
-            for name, count in shares(blueprint.points).items()
+            for name, found in draws.items()
         ]
-        title = scheme.title[language]
-        schemes.append(
-            {"id": scheme.id, "title": title, "cut": blueprint.cut, "minutes": MINUTES_A_QUESTION, "parts": parts}
-        )
+        if parts:
+            about = {"id": scheme.id, "title": scheme.title[language], "cut": scheme.rule.written}
+            count = sum(draw["count"] for found in draws.values() for draw in found)
+            schemes.append(about | {"minutes": scheme.minutes or count * MINUTES_A_QUESTION, "parts": parts})
     return {"schemes": schemes}
 
 

@@ -40,12 +40,14 @@ def copies(count: int) -> CourseContent:
     loaded = load(Path(__file__).parents[2])
     assert loaded.content is not None, loaded.problems
     content = loaded.content
-    (module,) = content.modules.values()
+    module = content.modules["frame"]
     ids = [f"{module.id}-{number}" for number in range(count)]
     return replace(
         content,
         modules={name: module.model_copy(update={"id": name}) for name in ids},
-        lessons={(name, lang): text for name in ids for (_, lang), text in content.lessons.items()},
+        lessons={
+            (name, lang): text for name in ids for (key, lang), text in content.lessons.items() if key == module.id
+        },
         asked=dict.fromkeys(ids, content.questions_of(module.id)),
     )
 

@@ -1,7 +1,7 @@
 """The stick in Firefox as a person has it: not driven, so that its own rules for files hold.
 
-A driven Firefox gets relaxed rules for files and would pass falsely. So a script at the end of a copied page does what a
-learner does and then asks for a picture at a server of this test, whose address tells what came out.
+A driven Firefox gets relaxed rules for files and would pass falsely. So a script at the end of a copied page does what
+a learner does and then asks for a picture at a server of this test, whose address tells what came out.
 """
 
 from __future__ import annotations
@@ -52,7 +52,7 @@ class Told:
         said = self.said
 
         class Listener(BaseHTTPRequestHandler):
-            def do_GET(self) -> None:  # noqa: N802 (the library's name)
+            def do_GET(self) -> None:
                 path, _, query = self.path.partition("?")
                 if path == "/told":
                     said.put(json.loads(urllib.parse.unquote(query)))
@@ -67,6 +67,7 @@ class Told:
         threading.Thread(target=self.server.serve_forever, daemon=True).start()
 
     def next(self) -> dict[str, object]:
+        """What the page says next; a page that says nothing fails the test."""
         try:
             return self.said.get(timeout=PATIENCE)
         except Empty:
@@ -131,7 +132,7 @@ def test_marking_storage_and_search_of_the_one_file_work_in_plain_firefox(
     script = """
       var T = window.Tankschool, again = /again/.test(location.search);
       if (again) {
-        tell({step: "kept", right: T.progress.get(%(right)s).right, tried: T.progress.get(%(wrong)s).tried,
+        tell({step: "kept", right: T.progress.get(RIGHT).right, tried: T.progress.get(WRONG).tried,
           state: T.progress.state(), apart: T.progress.apart(), mock: T.progress.noted("mock") !== null});
         return;
       }
@@ -143,13 +144,15 @@ def test_marking_storage_and_search_of_the_one_file_work_in_plain_firefox(
         box.querySelector(".ts-main").click();
         return (box.querySelector(".ts-verdict") || {}).textContent;
       }
-      var first = type(%(right)s, %(key)s), second = type(%(wrong)s, "987654");
+      var first = type(RIGHT, KEY), second = type(WRONG, "987654");
       document.querySelector(".ts-mock .ts-main").click();
       tell({step: "marked", right: first, wrong: second, file: location.protocol,
         found: T.search("ढाँ").map(function (one) { return one.id.split(".")[0]; }), slip: T.search("एंगव").length > 0,
         nothing: T.search("क्षक्षक्ष").length, questions: document.querySelectorAll(".ts-mock-question").length});
       window.setTimeout(function () { location.href = location.href.split(/[?#]/)[0] + "?again"; }, 1500);
-    """ % {"right": json.dumps(right.id), "wrong": json.dumps(wrong.id), "key": json.dumps(right.shown_key)}
+    """
+    for name, text in (("RIGHT", right.id), ("WRONG", wrong.id), ("KEY", right.shown_key)):
+        script = script.replace(name, json.dumps(text))
     append(page, told.port, script)
     process = start(profile, page)
     try:
@@ -175,14 +178,17 @@ def test_plain_firefox_keeps_pages_apart_and_the_site_says_so(
     shutil.copytree(built.folder, stick)
     home, lesson = stick / "site" / "en" / "index.html", stick / "site" / "en" / "frame.html"
     append(home, told.port, """
-      tell({step: "home", apart: window.Tankschool.progress.apart(), notices: document.querySelectorAll(".ts-apart").length});
+      tell({step: "home", apart: window.Tankschool.progress.apart(),
+        notices: document.querySelectorAll(".ts-apart").length});
       window.setTimeout(function () { location.href = "frame.html"; }, 800);""")  # fmt: skip
     append(lesson, told.port, """
       var box = document.querySelector(".md-search__input");
       box.focus(); box.click(); box.value = "angle";
-      box.dispatchEvent(new Event("input", {bubbles: true})); box.dispatchEvent(new KeyboardEvent("keyup", {bubbles: true}));
+      box.dispatchEvent(new Event("input", {bubbles: true}));
+      box.dispatchEvent(new KeyboardEvent("keyup", {bubbles: true}));
       window.setTimeout(function () {
-        tell({step: "lesson", apart: window.Tankschool.progress.apart(), notices: document.querySelectorAll(".ts-apart").length,
+        tell({step: "lesson", apart: window.Tankschool.progress.apart(),
+          notices: document.querySelectorAll(".ts-apart").length,
           hits: document.querySelectorAll(".md-search-result__link").length});
       }, 6000);""")  # fmt: skip
     process = start(profile, home)

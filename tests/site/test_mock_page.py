@@ -1,9 +1,11 @@
 """What a mock test draws from: a scheme's blueprint, practice questions only."""
 
+from dataclasses import replace
+
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.site.mock_page import MOST_QUESTIONS, mock_data, shares
+from generator.site.mock_page import MINUTES_A_QUESTION, MOST_QUESTIONS, mock_data, shares
 from tests.site.course_stick import built_once, course
 
 NAMES = [f"competency-{letter}" for letter in "abcdefghijkl"]
@@ -24,29 +26,50 @@ def test_shares_follow_the_points_and_leave_no_competency_out(points: dict[str, 
         assert all(abs(found[name] - points[name] * most / total) <= 1 for name in points)
 
 
-def test_a_test_asks_what_the_scheme_asks_and_nothing_else() -> None:
+def test_a_test_asks_what_the_schemes_blueprint_asks_and_nothing_else() -> None:
     content = course()
     for language in content.course.languages:
         for scheme, found in zip(content.schemes.values(), mock_data(content, language)["schemes"], strict=True):
-            ids = [key for part in found["parts"] for key in part["questions"]]
             known = {one.id: one for module in scheme.modules for one in content.questions_of(module)}
-            assert len(ids) == len(set(ids))
-            assert {known[key].kind for key in ids} <= {"number", "choice", "order", "match", "spot"}
-            assert all(
-                known[key].competency == part["competency"] for part in found["parts"] for key in part["questions"]
-            )
-            critical = {part["competency"] for part in found["parts"] if part["critical"]}
-            assert critical == set(scheme.critical_competencies)
-            assert all(0 < part["count"] <= len(part["questions"]) for part in found["parts"])
-            assert sum(part["count"] for part in found["parts"]) <= MOST_QUESTIONS
-            assert found["cut"] == scheme.rule.written
+            for part in found["parts"]:
+                ids = [key for draw in part["draws"] for key in draw["questions"]]
+                assert {known[key].kind for key in ids} <= {"number", "choice", "order", "match", "spot"}
+                assert {known[key].competency for key in ids} == {part["competency"]}
+                wanted = sum(cell.count for cell in scheme.blueprint if cell.competency == part["competency"])
+                assert part["count"] == wanted
+                assert part["critical"] == (part["competency"] in scheme.critical_competencies)
+            assert {part["competency"] for part in found["parts"]} == {cell.competency for cell in scheme.blueprint}
+            assert (found["cut"], found["minutes"]) == (scheme.rule.written, scheme.minutes)
 
 
-def test_the_one_file_carries_each_question_once_though_the_test_asks_them_too() -> None:
-    for language, part in built_once().parts.items():
+def test_a_scheme_without_a_blueprint_draws_from_everything_that_its_modules_ask() -> None:
+    content = course()
+    bare = {key: one.model_copy(update={"blueprint": (), "minutes": 0}) for key, one in content.schemes.items()}
+    found = mock_data(replace(content, schemes=bare), "en")["schemes"][0]
+    count = sum(part["count"] for part in found["parts"])
+    assert 10 <= count <= MOST_QUESTIONS
+    assert found["minutes"] == count * MINUTES_A_QUESTION
+
+
+def test_a_cell_with_too_few_questions_asks_those_that_there_are() -> None:
+    content = course()
+    scheme = next(iter(content.schemes.values()))
+    cell = scheme.blueprint[0].model_copy(update={"count": 20})
+    changed = {scheme.id: scheme.model_copy(update={"blueprint": (cell,)})}
+    (found,) = mock_data(replace(content, schemes=changed), "en")["schemes"]
+    (draw,) = found["parts"][0]["draws"]
+    assert draw["count"] == len(draw["questions"]) < 20
+
+
+def test_in_the_one_file_the_test_asks_the_modules_own_questions_and_carries_none_itself() -> None:
+    question = course().questions_of("frame")[0]
+    for part in built_once().parts.values():
         text = part.one_file.decode("utf-8")
         assert "site-only" not in text
-        question = course().questions_of("frame")[0]
-        data = text[text.index("<main") : text.index("<footer")]
-        assert data.count(f'"id":"{question.id}"') == 1, language
-        assert 'class="ts-mock"' in data
+        article = text[text.index('<article id="mock-test"') :]
+        article = article[: article.index("</article>")]
+        assert 'class="ts-mock"' in article
+        assert f'"{question.id}"' in article
+        assert f'"id":"{question.id}"' not in article
+        assert f'"id":"{question.id}"' in text
+        assert f'"id":"{question.id}"' in part.site["mock-test.html"].decode("utf-8")

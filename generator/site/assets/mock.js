@@ -30,7 +30,10 @@
     function drawn(plan, seed) {
       var ids = [];
       plan.parts.forEach(function (part) {
-        T.formula.stream(seed + "|mock|" + part.competency).shuffle(part.questions.slice()).slice(0, part.count).forEach(function (id) { ids.push(id); });
+        part.draws.forEach(function (draw, number) {
+          var open = draw.questions.filter(function (id) { return ids.indexOf(id) < 0; });
+          ids = ids.concat(T.formula.stream(seed + "|mock|" + part.competency + "|" + number).shuffle(open).slice(0, draw.count));
+        });
       });
       return ids;
     }
@@ -41,7 +44,7 @@
 
     function begin(plan) {
       var seed = "mock-" + Date.now() + "-" + Math.floor(Math.random() * 1e9), ids = drawn(plan, seed);
-      state = {format: 1, scheme: plan.id, seed: seed, questions: ids, left: ids.length * plan.minutes * 60, more: 0, at: 0, answers: {}, done: false};
+      state = {format: 1, scheme: plan.id, seed: seed, questions: ids, left: plan.minutes * 60, more: 0, at: 0, answers: {}, done: false};
       keep();
       run(true);
     }
@@ -55,7 +58,7 @@
       body.appendChild(title);
       plans.forEach(function (plan) {
         var count = plan.parts.reduce(function (sum, part) { return sum + part.count; }, 0);
-        body.appendChild(make("p", {}, say("page.mock.plan", {title: plan.title, count: count, minutes: count * plan.minutes})));
+        body.appendChild(make("p", {}, say("page.mock.plan", {title: plan.title, count: count, minutes: plan.minutes})));
         body.appendChild(make("div", {"class": "ts-buttons"}, page.button(say("page.mock.begin", {title: plan.title}), function () { begin(plan); }, "ts-main")));
       });
       if (focus) { title.focus(); }
@@ -244,7 +247,7 @@
       }));
       prepare();
       asked.forEach(function (one) { area.appendChild(one.element); });
-      [make("div", {"class": "ts-mock-bar"}, [clock, page.button(say("page.mock.more", {count: MORE / 60}), more)]),
+      [make("h2", {}, planOf(state.scheme).title), make("div", {"class": "ts-mock-bar"}, [clock, page.button(say("page.mock.more", {count: MORE / 60}), more)]),
         make("nav", {"aria-label": say("page.mock.questions")}, numbers), area,
         make("div", {"class": "ts-buttons"}, [page.button(say("page.mock.back"), function () { go(state.at - 1); }),
           following, finish,
@@ -287,7 +290,7 @@
       prepare();
       marks = asked.map(markOf);
       found = judged(plan, marks);
-      used = Math.round((state.questions.length * plan.minutes * 60 + state.more - state.left) / 60);
+      used = Math.round((plan.minutes * 60 + state.more - state.left) / 60);
       body.appendChild(title);
       body.appendChild(make("p", {"class": "ts-verdict ts-mock-points"}, say("page.mock.points", {right: found.right, count: found.total})));
       body.appendChild(make("p", {"class": "ts-mock-ready"}, page.say_one_of("page.mock.ready", found.state)));

@@ -177,7 +177,7 @@
       verdict = judged(data, made.values, site);
       found_checks = checks(data, found.givens, made.values);
       bad = found_checks.filter(function (check) { return !check.good; });
-      result.appendChild(make("h3", {}, data.band_words["band.name." + ["village", "engineer", "no_build_sheet"][verdict.band - 1]]));
+      result.appendChild(make("h2", {}, data.band_words["band.name." + ["village", "engineer", "no_build_sheet"][verdict.band - 1]]));
       verdict.reasons.forEach(function (reason) { result.appendChild(make("p", {}, data.band_words["band.reason." + reason])); });
       result.appendChild(make("p", {"class": "ts-note"}, data.band_words["band.policy"]));
       if (bad.length) { result.appendChild(make("div", {"class": "ts-caution"}, [make("strong", {}, say("page.planner.check_failed")), make("p", {}, say("page.planner.check_failed_text"))])); }
