@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from datetime import date, timedelta
-from typing import Any
+from pathlib import Path
 
 import click
 
-from generator.assessment import Decision, Observations, decide, explain
+from generator.assessment import Decision, Observations, Requirement, decide, explain
+from generator.assessment.blueprint import recheck_of
+from generator.assessment.paper_decision import OralResult, panel_reason, read_oral, read_panels, with_oral
 from generator.commands.register_common import (
     APPEAL,
     COHORT,
     DECISION,
+    FILE_IN,
     PERSON,
     SITTING,
     TEXT,
@@ -22,6 +24,7 @@ from generator.commands.register_common import (
     job,
     known_of,
 )
+from generator.commands.register_workbook import table_from
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
 from generator.exercises import Mark, Verdict
@@ -40,6 +43,7 @@ from generator.registry.listing import (
     candidates,
     cut_in_force,
     decision_list,
+    failed_tries,
     sitting_list,
     written_exam,
 )
@@ -74,19 +78,21 @@ def cut_jobs(desk: Desk, scheme: str, written: float, practical_share: float, ju
 
 @dataclass(frozen=True, slots=True)
 class _Exam:
-    """What one candidate wrote: all marks, the papers, the modules that they ask about."""
+    """What one candidate wrote in the newest sitting for the scheme."""
 
+    sitting: int
+    paper: int
     marks: tuple[Mark, ...]
-    papers: tuple[int, ...]
-    modules: frozenset[str]
 
 
 @click.command("decide")
 @click.argument("cohort", type=COHORT)
 @click.argument("scheme")
-@click.option("--sitting", "sittings", type=SITTING, multiple=True,
-              help="Sittings to count; else those of the cohort that were held for the scheme.")  # fmt: skip
-@click.option("--person", "persons", type=PERSON, multiple=True, help="Only these candidates.")
+@click.option("--sitting", "sittings", type=SITTING, multiple=True, help="Only those who sat then.")
+@click.option("--person", "persons", type=PERSON, multiple=True,
+              help="Only these candidates; who is named is decided on also where something is missing.")  # fmt: skip
+@click.option("--oral", type=FILE_IN, help="What was answered aloud near the cut (CSV: learner, question, answer).")
+@click.option("--panel", type=FILE_IN, help="Readings of the sample panels (CSV: learner, readings).")
 @click.option("--exception", type=TEXT, help="Why someone decides who trained them; stays in the register.")
 @click.option("--dry-run", is_flag=True, help="Only say what would be decided.")
 @job
@@ -96,10 +102,14 @@ def decide_jobs(
     scheme: str,
     sittings: Sequence[int],
     persons: Sequence[int],
+    oral: Path | None,
+    panel: Path | None,
     exception: str | None,
     dry_run: bool,
 ) -> int:
     """Decide on the candidates of a COHORT by a SCHEME, from marks and observations; each decision keeps its reasons.
+
+    The newest sitting for the scheme counts. Who has no marks or observations yet is left out, and told.
 
     Example: python3 tankschool.py register decide 1 frame-hand --dry-run
     """
@@ -109,28 +119,36 @@ def decide_jobs(
     with desk.registry() as registry:
         by = desk.by(registry)
         names = candidates(registry, cohort)
-        chosen = {key: names[key] for key in persons if key in names} if persons else names
-        if not chosen or len(chosen) < len(set(persons)):
-            raise RefusedError(f"there is no such candidate in cohort {cohort}")
+        strange = [key for key in persons if key not in names]
+        if strange:
+            raise RefusedError(f"person {strange[0]} is no candidate of cohort {cohort}")
         rule = _with_cut(registry, plain)
-        exams = _exams(desk, registry, cohort, plain, sittings)
+        exams = _exams(registry, cohort, plain, sittings)
         seen = seen_by_name(registry, cohort)
+        beside = _Beside(desk, plain, list(names.values()), oral, panel)
+        chosen, left = _chosen(names, persons, sittings, exams, plain, seen)
         _may_try_again(desk, registry, plain, chosen, exams)
         rows = []
-        for key, name in chosen.items():
-            exam = exams.get(key, _Exam((), (), frozenset()))
-            made = _decided(desk.course, rule, exam, seen, name)
+        for key in chosen:
+            exam = exams.get(key)
+            made = beside.added(_decided(desk.course, rule, exam, seen, names[key]), names[key])
+            if key not in persons and any(r.requirement is Requirement.ORAL and not r.most for r in made.reasons):
+                left[key] = "oral_to_come"
+                continue
             number = None
             if not dry_run:
                 number = record_decision(
-                    registry, cohort, key, made, scheme_status=STATUS[plain.status], papers_read=exam.papers,
-                    exception=exception, by=by, now=desk.now,
+                    registry, cohort, key, made, scheme_status=STATUS[plain.status],
+                    papers_read=() if exam is None else (exam.paper,), exception=exception, by=by, now=desk.now,
                 )  # fmt: skip
-            rows.append({"person": key, "name": name, "decision": number, **decision_data(made)})
+            rows.append({"person": key, "name": names[key], "decision": number, **decision_data(made)})
             if not desk.as_json:
-                _say(desk, made, key, name, number)
+                _say(desk, made, key, names[key], number)
     if desk.as_json:
-        return desk.done("", decisions=rows, kept=not dry_run)
+        left_out = [{"person": key, "name": names[key], "why": why} for key, why in left.items()]
+        return desk.done("", decisions=rows, left_out=left_out, kept=not dry_run, cut=rule is not plain)
+    for key, why in left.items():
+        click.echo(f"{key}  {names[key]}: {desk.words.say_one_of('register.left_out', why)}")
     if plain.status == "provisional" and rule is plain:
         click.echo(desk.words.say("register.no_cut", scheme=scheme))
     return ExitCode.GOOD
@@ -149,40 +167,88 @@ def _with_cut(registry: Registry, scheme: Scheme) -> Scheme:
     return scheme.model_copy(update={"rule": rule})
 
 
-def _exams(desk: Desk, registry: Registry, cohort: int, scheme: Scheme, named: Sequence[int]) -> Mapping[int, _Exam]:
-    """What each candidate wrote in the sittings that count."""
-    held = {row[0]: row for row in sitting_list(registry, cohort).rows}
+def _exams(registry: Registry, cohort: int, scheme: Scheme, named: Sequence[int]) -> Mapping[int, _Exam]:
+    """What each candidate wrote in the newest sitting that was held for the scheme.
+
+    Raises:
+        RefusedError: a named sitting is another cohort's or for something else, or somebody sat again after it.
+    """
+    held = [row[0] for row in sitting_list(registry, cohort).rows if (row[3], row[4]) == (scheme.id, scheme.version)]
     strange = [key for key in named if key not in held]
     if strange:
-        raise RefusedError(f"sitting {strange[0]} is none of cohort {cohort}")
-    wanted = list(dict.fromkeys(named)) or [
-        key for key, row in held.items() if (row[3], row[4]) == (scheme.id, scheme.version)
-    ]
+        raise RefusedError(
+            f"sitting {strange[0]} was not held in cohort {cohort} for version {scheme.version} of '{scheme.id}': "
+            "practice decides nothing"
+        )
     found: dict[int, _Exam] = {}
-    for key in wanted:
+    for key in held:
         exam = written_exam(registry, key)
-        if (exam.scheme, exam.version) != (scheme.id, scheme.version):
-            raise RefusedError(
-                f"sitting {key} was not held for version {scheme.version} of '{scheme.id}': practice decides nothing"
-            )
-        modules = _modules(json.loads(exam.about))
         for paper in exam.papers:
-            before = found.get(paper.person, _Exam((), (), frozenset()))
-            if before.modules & modules:
-                raise RefusedError(
-                    f"person {paper.person} sat twice for the same module: say with --sitting which sitting counts"
-                )
-            marks, papers = (*before.marks, *_marks(paper, exam.about)), (*before.papers, paper.paper)
-            found[paper.person] = _Exam(marks, papers, before.modules | modules)
+            marks = _marks(paper, exam.about) if paper.marks else ()
+            found[paper.person] = _Exam(key, paper.paper, marks)
     return found
 
 
-def _modules(about: Mapping[str, Any]) -> frozenset[str]:
-    """The modules that the papers ask about, as far as they say so: one that they don't name is not shown."""
-    several, one = about.get("modules"), about.get("module")
-    if isinstance(several, list):
-        return frozenset(map(str, several))
-    return frozenset({str(one)}) if isinstance(one, str) else frozenset()
+def _chosen(
+    names: Mapping[int, str],
+    persons: Sequence[int],
+    sittings: Sequence[int],
+    exams: Mapping[int, _Exam],
+    scheme: Scheme,
+    seen: Observations,
+) -> tuple[list[int], dict[int, str]]:
+    """Who is decided on, and who is left out, with the reason: `no_paper`, `no_marks`, `no_observations`."""
+    chosen: list[int] = []
+    left: dict[int, str] = {}
+    for key, name in names.items():
+        exam = exams.get(key)
+        if (persons and key not in persons) or (sittings and (exam is None or exam.sitting not in sittings)):
+            continue
+        watched = any(place[0] == name and place[1] in scheme.practicals for place in seen)
+        why = "no_paper" if exam is None else "no_marks" if not exam.marks else "" if watched else "no_observations"
+        if why and key not in persons:
+            left[key] = why
+        elif exam is not None and not exam.marks:
+            raise RefusedError(f"the paper of person {key} has no marks yet: import what was answered first")
+        else:
+            chosen.append(key)
+    return chosen, left
+
+
+class _Beside:
+    """What a scheme asks for beside paper and practical: an oral recheck near the cut, and a sample panel.
+
+    Args:
+        desk: for its words.
+        scheme: by which is decided.
+        names: the cohort's candidates, in the order of entry.
+        oral: file of what was answered aloud.
+        panel: file of the panels' readings.
+    """
+
+    def __init__(self, desk: Desk, scheme: Scheme, names: list[str], oral: Path | None, panel: Path | None) -> None:
+        for given, rule, what in ((oral, scheme.oral, "oral recheck"), (panel, scheme.panel, "sample panel")):
+            if given is not None and rule is None:
+                raise RefusedError(f"the scheme '{scheme.id}' has no {what}")
+        self._scheme = scheme
+        self._asked: Mapping[str, OralResult] = {}
+        self._readings: Mapping[str, Sequence[float]] = {}
+        if oral is not None and scheme.oral is not None:
+            with table_from(oral, "oral") as (name, data):
+                self._asked = read_oral(name, data, names, recheck_of(scheme.oral))
+        if panel is not None and scheme.panel is not None:
+            with table_from(panel, "panel") as (name, data):
+                self._readings = read_panels(name, data, names, scheme.panel, desk.words)
+
+    def added(self, decision: Decision, name: str) -> Decision:
+        """The decision with both."""
+        scheme = self._scheme
+        if scheme.oral is not None:
+            decision = with_oral(decision, scheme.oral, self._asked.get(name))
+        if scheme.panel is not None:
+            panel = panel_reason(scheme.panel, self._readings.get(name))
+            decision = replace(decision, reasons=(*decision.reasons, panel))
+        return decision
 
 
 def _marks(paper: WrittenPaper, about: str) -> tuple[Mark, ...]:
@@ -204,34 +270,32 @@ def _step_points(verdict: Verdict, points: int) -> int:
     return 0 if verdict is Verdict.RIGHT else points - int(verdict.counts)
 
 
-def _decided(course: CourseContent, rule: Scheme, exam: _Exam, seen: Observations, name: str) -> Decision:
+def _decided(course: CourseContent, rule: Scheme, exam: _Exam | None, seen: Observations, name: str) -> Decision:
+    """By the rule; a sitting for the scheme asks for all of its modules, and without one none is shown."""
     critical = [competency.id for competency in course.competencies.values() if competency.critical]
-    return decide(rule, course.practicals, exam.marks, seen, name, critical, exam.modules)
+    marks, modules = ((), ()) if exam is None else (exam.marks, None)
+    return decide(rule, course.practicals, marks, seen, name, critical, modules)
 
 
 def _may_try_again(
-    desk: Desk, registry: Registry, scheme: Scheme, chosen: Mapping[int, str], exams: Mapping[int, _Exam]
+    desk: Desk, registry: Registry, scheme: Scheme, chosen: Sequence[int], exams: Mapping[int, _Exam]
 ) -> None:
-    """Hold the scheme's rule of trying again against what was decided before.
+    """Hold the scheme's rule of trying again against what was decided on other papers.
 
     Raises:
         RefusedError: too soon, or too often.
     """
-    retest = scheme.retest
-    if retest is None:
+    if scheme.retest is None:
         return
     before: dict[int, list[date]] = {}
-    for row in decision_list(registry).rows:
-        if row[4] == scheme.id and row[1] in chosen and not row[6]:
-            before.setdefault(row[1], []).append(date.fromisoformat(row[7][:10]))
+    for key, day, papers in failed_tries(registry, scheme.id):
+        if key in exams and key in chosen and exams[key].paper not in papers:
+            before.setdefault(key, []).append(date.fromisoformat(day))
     today = desk.now.date()
     for key, days in before.items():
-        earlier = [day for day in days if day != today]
-        if not earlier or key not in exams:
-            continue
-        if len(earlier) >= retest.most:
-            raise RefusedError(f"person {key} has tried {len(earlier)} times, and the scheme allows {retest.most}")
-        free = max(earlier) + timedelta(days=retest.wait_days)
+        if len(days) >= scheme.retest.most:
+            raise RefusedError(f"person {key} has tried {len(days)} times, and the scheme allows {scheme.retest.most}")
+        free = max(days) + timedelta(days=scheme.retest.wait_days)
         if today < free:
             raise RefusedError(f"person {key} may try again from {free} on: the scheme asks to practise first")
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from generator.assessment import Seen
+from generator.assessment.paper_draw import scheme_of
 from generator.commands.course import file_bytes
 from generator.commands.register_common import (
     COHORT,
@@ -32,6 +33,7 @@ from generator.commands.register_workbook import (
 )
 from generator.credentials import save
 from generator.exercises import from_json
+from generator.problems import RefusedError
 from generator.registry import archive_set, guarded, import_answers, import_observations
 from generator.registry.listing import candidates, sitting_list
 
@@ -56,6 +58,11 @@ def archive(desk: Desk, cohort: int, record: Path, held_on: date, scheme: str | 
     if scheme is not None:
         version = desk.course.schemes[known_of(scheme, list(desk.course.schemes), "scheme")].version
     made = from_json(str(record), file_bytes(record))
+    if scheme is not None and scheme_of(made) != (scheme, version):
+        raise RefusedError(
+            f"this set was not drawn as an exam of version {version} of '{scheme}': it may be archived as practice, "
+            "without --scheme; the command 'paper' draws exams"
+        )
     with desk.registry() as registry:
         key = archive_set(
             registry, cohort, made, held_on=held_on, by=desk.by(registry), now=desk.now, scheme=scheme, version=version

@@ -178,6 +178,19 @@ def decision_list(registry: Registry) -> Report:
         return Report("decisions", columns, tuple(tuple(row) for row in connection.execute(chosen)))
 
 
+def failed_tries(registry: Registry, scheme: str) -> tuple[tuple[int, str, tuple[int, ...]], ...]:
+    """Decisions under a scheme that were no pass and stand: person, day, and the papers that they rest on."""
+    aside = select(appeals.c.decision).where(appeals.c.outcome == "set_aside")
+    chosen = select(decisions).where(
+        decisions.c.scheme == scheme, decisions.c.passed.is_(False), decisions.c.id.not_in(aside)
+    )
+    with reading(registry) as connection:
+        return tuple(
+            (row.person, row.decided_at[:10], tuple(json.loads(row.papers)))
+            for row in connection.execute(chosen.order_by(decisions.c.id))
+        )
+
+
 def read_decision(registry: Registry, decision: int) -> Decided:
     """A decision as it was made.
 
