@@ -151,7 +151,7 @@ def read_result(file: str, data: bytes, record: Record) -> Result:
     if isinstance(made, int) and not isinstance(made, bool) and made > FORMAT:
         what = f"the result has format {made}, and this edition reads format {FORMAT}"
         raise refuse("newer-format", what, "read it with the edition that made the exam, or a newer one")
-    if made != FORMAT or not isinstance(content.get("body"), dict):
+    if isinstance(made, bool) or made != FORMAT or not isinstance(content.get("body"), dict):
         raise refuse("damaged", "the result has no body of this format")
     if content.get("checksum") != checksum(content["body"]):
         raise refuse("damaged", "the checksum does not fit: something in the file was changed or lost")

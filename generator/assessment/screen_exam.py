@@ -39,7 +39,8 @@ h2{font-size:1.3rem;line-height:1.35}
 #time{font-weight:700}
 .question{border:1px solid #777;border-radius:.4rem;margin:1.1rem 0}
 .question{padding:.4rem .9rem .9rem;min-width:0}
-legend{padding:0 .3rem;line-height:1.5}
+legend{float:left;width:100%;padding:.2rem 0 .4rem;line-height:1.5}
+legend+*{clear:both}
 .option,.lettered li{display:flex;gap:.7rem;align-items:center;min-height:44px}
 .option input{width:1.5rem;height:1.5rem;flex:none}
 .lettered{list-style:none;padding:0;margin:.3rem 0}

@@ -8,6 +8,7 @@ from generator.assessment.recheck import Recheck
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
 from generator.exercises import ChoiceItem, Learner, NumberItem, QuestionItem, SpokenItem
+from generator.formula import show
 from generator.sheets.flow import Column, Grid, Piece, Row, Text
 from generator.sheets.page import About, Part, sheet_pdf
 from generator.sheets.signs import Blank, Boxes, Number
@@ -101,6 +102,13 @@ def _question(place: int, item: QuestionItem, words: Words) -> Piece:
 
 def _right(item: QuestionItem, words: Words) -> Iterator[str]:
     if isinstance(item, NumberItem):
-        yield words.with_unit(item.shown_key, item.unit)
+        answer = words.with_unit(item.shown_key, item.unit)
+        off = max(item.absolute, item.relative * abs(item.key))
+        if off <= 0:
+            yield answer
+            return
+        places = item.places + 1
+        low, high = (words.number(show(item.key + side, places)) for side in (-off, off))
+        yield words.say("paper.oral.from_to", answer=answer, low=low, high=high)
     elif isinstance(item, ChoiceItem):
         yield from (item.options[i] for i in item.right)

@@ -167,10 +167,10 @@ def test_a_damaged_store_starts_afresh(exam: Exam, kept: str) -> None:
 
 def test_the_time_ends_the_exam_and_a_supervisor_can_give_more(exam: Exam) -> None:
     page = exam.open(exam.context(), minutes=2, clock=True)
-    expect(page.locator("#time")).to_contain_text("2 minutes left")
+    expect(page.locator("#time")).to_contain_text("Minutes left: 2")
     page.locator("#q1-0").fill("5")
     page.clock.run_for(70_000)
-    expect(page.locator("#time")).to_contain_text("1 minutes left")
+    expect(page.locator("#time")).to_contain_text("Minutes left: 1")
     expect(page.locator("#warned")).to_contain_text("ends soon")
     page.clock.run_for(60_000)
     expect(page.locator("#ended")).to_contain_text("The time is over")
@@ -181,7 +181,7 @@ def test_the_time_ends_the_exam_and_a_supervisor_can_give_more(exam: Exam) -> No
     page.locator("#more-minutes").fill("30")
     page.locator("#more-who").fill("Bir Singh")
     page.get_by_role("button", name="Give the time").click()
-    expect(page.locator("#time")).to_contain_text("30 minutes left")
+    expect(page.locator("#time")).to_contain_text("Minutes left: 30")
     expect(page.locator("#q1-0")).to_have_value("5")
     finish(page)
     found = read_result("r.json", result_of(page), RECORD)
@@ -197,7 +197,7 @@ def test_used_time_is_kept_through_closing(exam: Exam) -> None:
     page.clock.run_for(200_000)
     page.close()
     again = exam.open(context, minutes=10, clock=True)
-    expect(again.locator("#time")).to_contain_text("7 minutes left")
+    expect(again.locator("#time")).to_contain_text("Minutes left: 7")
 
 
 def test_a_finished_exam_stays_finished_after_reopening_until_it_is_taken_up_again(exam: Exam) -> None:
