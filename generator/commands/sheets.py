@@ -175,6 +175,7 @@ def _class_set(
     files = {
         "worksheets.pdf": printed.worksheet_pdf(record, course),
         "key.pdf": printed.key_pdf(record, course),
+        "marking-strips.pdf": printed.strip_pdf(record, course),
         "record.json": to_json(record),
     }
     folder = output / "sheets" / f"{module}-{record.set_id}"

@@ -6,6 +6,7 @@ from generator.sheets.handout import handout_pdf
 from generator.sheets.key import key_pdf
 from generator.sheets.practical import practical_pdf
 from generator.sheets.reckoner import reckoner_pdf
+from generator.sheets.strip import strip_pdf
 from generator.sheets.worksheet import worksheet_pdf
 
 __all__ = [
@@ -16,5 +17,6 @@ __all__ = [
     "key_pdf",
     "practical_pdf",
     "reckoner_pdf",
+    "strip_pdf",
     "worksheet_pdf",
 ]

@@ -72,31 +72,43 @@ def _part(learner: Learner, record: Record, content: CourseContent, set_id: str)
     return Part(name, module, f"{learner.number}. {learner.name}", f"{title} · {sheet}", words, pieces)
 
 
+def short_answer(item: QuestionItem, words: Words) -> str:
+    """The right answer as a learner writes it: a number with its unit, or letters."""
+    match item:
+        case NumberItem():
+            return words.with_unit(item.shown_key, item.unit)
+        case ChoiceItem():
+            return " ".join(LETTERS[place] for place, i in enumerate(item.order) if i in item.right)
+        case OrderItem():
+            return " ".join(LETTERS[item.order.index(i)] for i in range(len(item.steps)))
+        case MatchItem():
+            return " ".join(f"{i + 1}{LETTERS[item.order.index(i)]}" for i in range(len(item.left)))
+        case SpotItem():
+            return " ".join(item.areas[i].letter for i in item.right)
+        case SpokenItem():
+            return short_answer(item.answer, words)
+
+
 def _answer(item: QuestionItem, scenario: ScenarioItem | None, known: set[str], words: Words) -> Iterator[Piece]:
     match item:
         case NumberItem():
             yield from _number(item, scenario, known, words)
         case ChoiceItem():
-            right = " ".join(LETTERS[place] for place, i in enumerate(item.order) if i in item.right)
-            yield Text(right, _RIGHT)
+            yield Text(short_answer(item, words), _RIGHT)
             yield from (Text(item.options[i], TIGHT) for i in item.order if i in item.right)
             yield from (Text(item.why[i], NOTE) for i in item.order if i in item.right and item.why[i])
             wrong = [(place, i) for place, i in enumerate(item.order) if i not in item.right and item.why[i]]
             meant = [(LETTERS[place], item.why[i]) for place, i in wrong]
-            meant += [
-                (LETTERS[place], words.say_one_of("misconception", f"{item.mistakes[i]}.hill"))
-                for place, i in enumerate(item.order)
-                if item.mistakes and item.mistakes[i]
-            ]
             yield from _meaning(meant, words)
+            yield from _choice_of_numbers(item, words)
         case OrderItem():
-            yield Text(" ".join(LETTERS[item.order.index(i)] for i in range(len(item.steps))), _RIGHT)
+            yield Text(short_answer(item, words), _RIGHT)
             yield Text(item.why, TIGHT)
         case MatchItem():
-            yield Text(" ".join(f"{i + 1}{LETTERS[item.order.index(i)]}" for i in range(len(item.left))), _RIGHT)
+            yield Text(short_answer(item, words), _RIGHT)
             yield Text(item.why, TIGHT)
         case SpotItem():
-            yield Text(" ".join(item.areas[i].letter for i in item.right), _RIGHT)
+            yield Text(short_answer(item, words), _RIGHT)
             yield from (Text(item.labels[i], TIGHT) for i in item.right if item.labels[i])
             meant = [(area.letter, item.why[i]) for i, area in enumerate(item.areas) if item.why[i]]
             yield from _meaning(meant, words)
@@ -111,19 +123,43 @@ def _number(item: NumberItem, scenario: ScenarioItem | None, known: set[str], wo
 
     In a scenario the lines that an earlier part has worked out are not repeated.
     """
-    yield Text(words.with_unit(item.shown_key, item.unit), _RIGHT)
+    yield Text(short_answer(item, words), _RIGHT)
     steps = BOOK.trace(item.asks, scenario.givens if scenario else item.givens)
     yield from worked_pieces([step for step in steps if step.name not in known], words)
     if item.rule:
         yield Text(rounding_said(item, words), TIGHT)
     known.update(step.name for step in steps)
+    if item.steps:
+        parts = "; ".join(f"{part.text} {words.with_unit(part.shown_key, part.unit)}" for part in item.steps)
+        yield Text(words.say("sheet.key_steps", steps=parts), TIGHT)
+    yield from _diagnosis(
+        [(words.with_unit(show(value, item.places), item.unit), name) for name, value in item.wrong.items()], words
+    )
+
+
+def _choice_of_numbers(item: ChoiceItem, words: Words) -> Iterator[Piece]:
+    """How the right option is worked out, and what was done by whoever took another one."""
+    if not item.asks:
+        return
+    yield from worked_pieces(BOOK.trace(item.asks, item.givens), words)
+    letters = [(LETTERS[place], item.mistakes[i]) for place, i in enumerate(item.order) if item.mistakes[i]]
+    yield from _diagnosis(letters, words)
+
+
+def _diagnosis(answers: Sequence[tuple[str, str]], words: Words) -> Iterator[Piece]:
+    """For each wrong answer the misconception behind it, and what to say: what it would do on the hill.
+
+    Args:
+        answers: each as it is written, with the name of its misconception.
+        words: of the trainer's language.
+    """
     rows = [
         [
-            Text(words.with_unit(show(value, item.places), item.unit), CELL.but(bold=True)),
+            Text(shown, CELL.but(bold=True)),
             Text(words.say_one_of("misconception", f"{name}.mistake"), CELL),
             Text(words.say_one_of("misconception", f"{name}.hill"), CELL),
         ]
-        for name, value in item.wrong.items()
+        for shown, name in answers
     ]
     if rows:
         heads = [words.say("sheet.wrong_answer"), words.say("sheet.mistake"), words.say("sheet.hill")]

@@ -144,7 +144,7 @@ def _write(canvas: Canvas, about: About, part: Part, number: int) -> None:
     width, height = about.size
     head = _head(part, width)
     footer = _Footer(about, part)
-    pages = laid_out(part.pieces, width - 2 * MARGIN, height - MARGIN, FOOT, head.height + 8 if head else 0.0)
+    pages = part_pages(part, width, height)
     for count, page in enumerate(pages, start=1):
         if count == 1:
             _bookmark(canvas, f"part-{number}", part.title, 0, height)
@@ -158,6 +158,21 @@ def _write(canvas: Canvas, about: About, part: Part, number: int) -> None:
             canvas.line(MARGIN, height - MARGIN - head.height - 2, width - MARGIN, height - MARGIN - head.height - 2)
         footer.paint(canvas, width, count, len(pages))
         canvas.showPage()
+
+
+def part_pages(part: Part, width: float, height: float) -> list[list[_Placed]]:
+    """The pages of a part, as they are drawn.
+
+    Args:
+        part: with its pieces.
+        width: of the page, points.
+        height: of the page, points.
+
+    Raises:
+        MachineError: a piece is higher than a page.
+    """
+    head = _head(part, width)
+    return laid_out(part.pieces, width - 2 * MARGIN, height - MARGIN, FOOT, head.height + 8 if head else 0.0)
 
 
 def _head(part: Part, width: float) -> Text | None:

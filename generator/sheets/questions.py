@@ -28,7 +28,20 @@ _ANSWER = _UNIT.but(align="right")
 _FIRST = TIGHT.but(align="right")
 
 
-def question(label: str, item: QuestionItem, words: Words, figure: Piece | None = None) -> Piece:
+class Question(Row):
+    """A question as it is printed.
+
+    Args:
+        label: the printed number.
+        pieces: text, drawing and answer box.
+    """
+
+    def __init__(self, label: str, pieces: list[Piece]) -> None:
+        super().__init__([(_NUMBER, Number(label)), (None, Column(pieces))], gap=8, before=4, after=9)
+        self.label = label
+
+
+def question(label: str, item: QuestionItem, words: Words, figure: Piece | None = None) -> Question:
     """A question with its number and its box, which always stay together.
 
     Args:
@@ -37,8 +50,7 @@ def question(label: str, item: QuestionItem, words: Words, figure: Piece | None 
         words: of the learner's language.
         figure: its drawing, where it has one.
     """
-    pieces = [Text(item.text, BODY), *([figure] if figure else []), _answer_box(item, words)]
-    return Row([(_NUMBER, Number(label)), (None, Column(pieces))], gap=8, before=4, after=9)
+    return Question(label, [Text(item.text, BODY), *([figure] if figure else []), _answer_box(item, words)])
 
 
 def _answer_box(item: QuestionItem, words: Words) -> Piece:
@@ -70,6 +82,9 @@ def _working(item: NumberItem, words: Words) -> Piece:
 
 def _areas(item: SpotItem, words: Words) -> Piece:
     told = words.say("sheet.choose_several") if item.several else words.say("sheet.choose_one")
+    if not any(item.labels):  # the drawing alone says what is where
+        cells: list[tuple[float | None, Piece]] = [(_LETTER, Letter(area.letter)) for area in item.areas]
+        return Column([Text(told, NOTE), Row([*cells, (None, Column([]))], gap=12), _line(words, "")])
     rows: list[Piece] = [
         Row([(_LETTER, Letter(area.letter)), (None, Text(label or " ", TIGHT))], gap=8, middle=True, after=4)
         for area, label in zip(item.areas, item.labels, strict=True)

@@ -8,6 +8,7 @@ from generator.curriculum import CourseContent
 from generator.exercises import Learner, Record, ScenarioItem
 from generator.figures.fonts import BOLD
 from generator.problems import MachineError, RefusedError
+from generator.sheets.drawings import Drawings
 from generator.sheets.flow import Box, Column, Piece, Row, Text
 from generator.sheets.page import About, Part, sheet_pdf
 from generator.sheets.questions import question
@@ -33,7 +34,8 @@ def worksheet_pdf(record: Record, content: CourseContent, learners: Collection[i
     refuse_unprintable([learner.name for learner in wanted])
     set_id = record.set_id
     about = about_set(record, content, content.words[record.language].say("sheet.worksheet"), set_id)
-    return sheet_pdf(about, [_part(learner, record, content, set_id) for learner in wanted])
+    drawings = Drawings(content)
+    return sheet_pdf(about, [learner_part(learner, record, content, set_id, drawings) for learner in wanted])
 
 
 def wanted_learners(record: Record, numbers: Collection[int]) -> list[Learner]:
@@ -64,12 +66,13 @@ def about_set(record: Record, content: CourseContent, kind: str, set_id: str) ->
     return About(f"{kind} · {module}", record.language, record.course_version, set_id)
 
 
-def _part(learner: Learner, record: Record, content: CourseContent, set_id: str) -> Part:
+def learner_part(learner: Learner, record: Record, content: CourseContent, set_id: str, drawings: Drawings) -> Part:
+    """One learner's sheet; its questions are the only pieces of the class `Question`."""
     words = content.words[learner.language]
     module = content.modules[record.module].title[learner.language]
     sheet = words.say("sheet.number", number=learner.number, set=set_id)
     head = f"{learner.name} · {sheet} · {module}"
-    pieces = [*_opening(learner, module, sheet, words), *_questions(learner, content, words)]
+    pieces = [*_opening(learner, module, sheet, words), *_questions(learner, record.module, content, words, drawings)]
     name = f"{words.say('sheet.worksheet')} · {module}"
     return Part(name, module, f"{learner.number}. {learner.name}", head, words, pieces)
 
@@ -84,19 +87,27 @@ def _opening(learner: Learner, module: str, sheet: str, words: Words) -> Iterato
     yield Box(Column(how), after=10)
 
 
-def _questions(learner: Learner, content: CourseContent, words: Words) -> Iterator[Piece]:
+def _questions(
+    learner: Learner, module: str, content: CourseContent, words: Words, drawings: Drawings
+) -> Iterator[Piece]:
     told: ScenarioItem | None = None
     for label, item, scenario in learner.labelled():
         if scenario is not None and scenario is not told:
-            yield from _scenario(scenario, content, words)
+            yield from scenario_pieces(scenario, content, words, drawings)
             told = scenario
-        yield question(label, item, words)
+        yield question(label, item, words, None if scenario else drawings.of(item, module, words))
 
 
-def _scenario(scenario: ScenarioItem, content: CourseContent, words: Words) -> Iterator[Piece]:
+def scenario_pieces(
+    scenario: ScenarioItem, content: CourseContent, words: Words, drawings: Drawings
+) -> Iterator[Piece]:
+    """A scenario's story and its drawing, before its questions."""
     title = Text(scenario.title, HEADING)
     title.outline = scenario.title
     yield title
     pieces: list[Piece] = [Text(scenario.text, BODY), Text(words.say("sheet.scenario"), NOTE)]
     pieces.append(Text(content.course.invented[words.language], NOTE))
     yield Box(Column(pieces), bar=4.0, after=8)
+    drawing = drawings.scenario(scenario, words)
+    if drawing is not None:
+        yield Column([drawing], after=8, keep=True)

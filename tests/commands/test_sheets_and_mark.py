@@ -63,7 +63,7 @@ def marked(folder: Path, answers: str, capsys: pytest.CaptureFixture[str], *more
 
 def test_a_class_gets_sheets_a_key_and_a_record(folder: Path) -> None:
     files = tree(folder)
-    assert sorted(files) == ["key.pdf", "record.json", "worksheets.pdf"]
+    assert sorted(files) == ["key.pdf", "marking-strips.pdf", "record.json", "worksheets.pdf"]
     record = json.loads(files["record.json"])
     assert record["format"] == 1
     assert [learner["name"] for learner in record["learners"]] == ["Asha Devi", "Bir Singh", "सीता कुमारी"]

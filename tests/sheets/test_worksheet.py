@@ -81,7 +81,7 @@ def test_keys_are_not_among_the_words_of_a_question(content: CourseContent, reco
         for item in learner.items
     )
     other = records["en"].model_copy(update={"learners": (learner.model_copy(update={"items": items}),)})
-    with recording() as made, recording():
+    with recording() as made:
         worksheet_pdf(other, content)
     with recording() as real:
         worksheet_pdf(records["en"], content, [1])

@@ -1,0 +1,116 @@
+"""Questions with their drawings on a worksheet: the record's letters, the question's numbers, no answer."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+from pydantic import TypeAdapter
+
+from generator.curriculum import CourseContent
+from generator.curriculum.models import Question
+from generator.exercises import Area, NumberItem, Person, SpotItem, make_item, make_set
+from generator.figures import FIGURES
+from generator.problems import RefusedError
+from generator.sheets import key_pdf, worksheet_pdf
+from generator.sheets.drawings import Drawings, seed_of
+from generator.sheets.page import A4, sheet_pdf
+from tests.exercises.small import both
+from tests.sheets.invented import ABOUT, part
+from tests.sheets.layout_checks import faults
+from tests.sheets.recorder import recording
+
+_READ: TypeAdapter[Any] = TypeAdapter(Question)
+
+
+def spot(seed: int) -> SpotItem:
+    drawing = FIGURES["fault-bent-hoop"].spot
+    assert drawing is not None
+    areas = tuple(Area(letter=letter, name=name) for letter, name in drawing.letters(seed).items())
+    empty = ("",) * len(areas)
+    return SpotItem(id="q", competency="c", text="?", figure="fault-bent-hoop", several=False, areas=areas,
+                    labels=empty, right=(0,), why=empty)  # fmt: skip
+
+
+@pytest.mark.parametrize("seed", [0, 3, 8])
+def test_the_drawing_deals_the_things_to_the_letters_of_the_record(seed: int) -> None:
+    drawing = FIGURES["fault-bent-hoop"].spot
+    assert drawing is not None
+    item = spot(seed)
+    assert drawing.letters(seed_of(item)) == {area.letter: area.name for area in item.areas}
+
+
+def test_a_drawing_that_was_changed_since_is_refused() -> None:
+    item = spot(0)
+    other = item.model_copy(update={"areas": (Area(letter="A", name="gone"), *item.areas[1:])})
+    with pytest.raises(RefusedError, match="make the set anew"):
+        seed_of(other)
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_a_worksheet_prints_the_drawings_of_its_questions(content: CourseContent, language: str) -> None:
+    asked = tuple(question for question in content.asked["how-much-water"] if question.figure)
+    assert [question.kind for question in asked] == ["spot"]
+    small = replace(content, asked={**content.asked, "how-much-water": asked}, scenarios={})
+    record = make_set(small, "how-much-water", [Person("Asha")], "s", language, tool="test")
+    with recording() as made:
+        worksheet_pdf(record, small)
+    assert faults(made, *A4) == []
+    item = record.learners[0].items[0]
+    assert isinstance(item, SpotItem)
+    typed = [string.typed for string in made.strings]
+    for area in item.areas:
+        assert typed.count(area.letter) == 2, "once in the drawing, once in the answer box"
+
+
+def test_a_drawing_shows_the_questions_own_number_and_hides_what_is_asked(content: CourseContent) -> None:
+    data = {
+        "id": "round", "competency": "ring-and-diameter", "kind": "number", "asks": "frame_diameter",
+        "figure": "ring-plan",
+        "given": {"inside_diameter": 2.7, "mesh_cover": 5, "inside_mesh_thickness": 8, "bar_diameter": 8},
+        "answer": "within 5 mm",
+        "text": both("{inside_diameter} {mesh_cover} {inside_mesh_thickness} {bar_diameter}"),
+    }  # fmt: skip
+    question = _READ.validate_python(data)
+    newer = replace(content, questions={**content.questions, "round": question})
+    words = content.words["en"]
+    item = make_item(question, "s", words)
+    assert isinstance(item, NumberItem)
+    piece = Drawings(newer).of(item, "frame", words)
+    assert piece is not None
+    with recording() as made:
+        sheet_pdf(ABOUT, [part([piece])])
+    text = " ".join(made.text().split())
+    assert "2.7 m" in text
+    assert "A = ? m" in text
+    assert item.shown_key not in text
+
+
+def test_a_drawing_is_made_once_for_a_class(content: CourseContent) -> None:
+    drawings, words = Drawings(content), content.words["en"]
+    place = content.modules["frame"].place
+    assert drawings._spot(spot(3), place, words) is drawings._spot(spot(3), place, words)
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_a_choice_of_worked_out_numbers_has_its_working_and_its_diagnosis(
+    content: CourseContent, language: str
+) -> None:
+    data = {
+        "id": "pick", "competency": "ring-and-diameter", "kind": "choice", "asks": "ring_length",
+        "given": {"frame_diameter": 2.4}, "text": both("{frame_diameter}: how far?"),
+        "misconceptions": ["ring_as_three_diameters", "radius_taken_for_diameter_in_ring"],
+    }  # fmt: skip
+    newer = replace(content, asked={**content.asked, "frame": (_READ.validate_python(data),)}, scenarios={})
+    words = content.words[language]
+    record = make_set(newer, "frame", [Person("Asha")], "s", language, tool="test")
+    with recording() as made:
+        key_pdf(record, newer)
+    assert faults(made, *A4) == []
+    text = " ".join(made.text().split())
+    for name in ("ring_as_three_diameters", "radius_taken_for_diameter_in_ring"):
+        for part_of in ("mistake", "hill"):
+            told = words.say_one_of("misconception", f"{name}.{part_of}")
+            assert "".join(told.split()) in "".join(text.split())
+    assert words.say_one_of("quantity", "ring_length") in text
