@@ -14,7 +14,7 @@
   function start(place) {
     var data = JSON.parse(place.querySelector("script.ts-data").textContent).sheet_maker, set = T.printedSet;
     var body = place.querySelector(".ts-body"), run = 0, current = null;
-    var said = make("p", {role: "status", "class": "ts-note"}), wrong = make("div"), result = make("div", {"class": "ts-set"});
+    var said = make("p", {role: "status", "class": "ts-note"}), wrong = make("div"), marked = make("p", {role: "status", "class": "ts-note"}), unread = make("div"), result = make("div", {"class": "ts-set"});
 
     /** A word of the language of a learner's sheet. */
     function inTongue(language, key, values) {
@@ -70,15 +70,16 @@
     }
     modules.addEventListener("change", showSkills);
 
-    function tellProblems(problems) {
-      page.empty(wrong);
+    function tellProblems(problems, where) {
+      where = where || wrong;
+      page.empty(where);
       if (!problems.length) { return; }
-      wrong.appendChild(make("div", {"class": "ts-caution", role: "alert"}, [make("strong", {}, say("page.sheets.nothing_made", {count: problems.length})),
+      where.appendChild(make("div", {"class": "ts-caution", role: "alert"}, [make("strong", {}, say("page.sheets.nothing_made", {count: problems.length})),
         make("ul", {}, problems.slice(0, MOST_TOLD).map(function (one) {
           var text = page.say_one_of("page.sheets.problem", one.code, shortened(one.values));
           return make("li", {}, one.line ? say("page.sheets.line", {line: one.line}) + " " + text : text);
         }))]));
-      if (problems.length > MOST_TOLD) { wrong.firstChild.appendChild(make("p", {}, say("page.sheets.more", {count: problems.length - MOST_TOLD}))); }
+      if (problems.length > MOST_TOLD) { where.firstChild.appendChild(make("p", {}, say("page.sheets.more", {count: problems.length - MOST_TOLD}))); }
     }
     function shortened(values) {
       var made = {};
@@ -124,8 +125,8 @@
       run += 1;
       current = null;
       document.documentElement.classList.remove("ts-made-sheets");
-      page.empty(result);
-      page.empty(marks);
+      [result, marks, unread].forEach(page.empty);
+      marked.textContent = "";
     }
 
     function finished(record) {
@@ -315,14 +316,14 @@
     function mark() {
       var read, found;
       page.empty(marks);
-      page.empty(wrong);
-      if (!current) { said.textContent = say("page.sheets.no_record"); return; }
-      if (!typed.value.replace(/\s/g, "")) { said.textContent = say("page.sheets.no_answers"); typed.focus(); return; }
+      page.empty(unread);
+      if (!current) { marked.textContent = say("page.sheets.no_record"); return; }
+      if (!typed.value.replace(/\s/g, "")) { marked.textContent = say("page.sheets.no_answers"); typed.focus(); return; }
       read = set.readAnswers(typed.value, current.record);
-      if (read.problems) { tellProblems(read.problems); said.textContent = say("page.sheets.see_problems"); return; }
+      if (read.problems) { tellProblems(read.problems, unread); marked.textContent = say("page.sheets.see_problems"); return; }
       found = set.markSet(data, current.record, read.answers);
       summary(found);
-      said.textContent = say("page.sheets.marked", {count: found.learners.length});
+      marked.textContent = say("page.sheets.marked", {count: found.learners.length});
       page.scrollable();
     }
 
@@ -378,7 +379,7 @@
       said, wrong]), result,
     make("div", {"class": "ts-screen"}, [make("h2", {}, say("page.sheets.mark_title")), make("p", {}, say("page.sheets.mark_about")),
       field("typed", say("page.sheets.typed"), typed, say("page.sheets.typed_note")),
-      make("div", {"class": "ts-buttons"}, page.button(say("page.sheets.mark"), mark, "ts-main")), marks])
+      make("div", {"class": "ts-buttons"}, page.button(say("page.sheets.mark"), mark, "ts-main")), marked, unread, marks])
     ].forEach(function (part) { body.appendChild(part); });
   }
 
