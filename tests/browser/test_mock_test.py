@@ -99,6 +99,13 @@ def test_no_help_and_no_verdict_stand_in_a_test(built: Built, page: Page, langua
         assert say(built, language, key) not in shown
 
 
+def test_the_numbers_of_the_questions_stand_side_by_side(built: Built, page: Page) -> None:
+    begin(built, page, "site-en")
+    tops = page.evaluate("[...document.querySelectorAll('.ts-mock-numbers li')].map(one => one.offsetTop)")
+    assert len(tops) > 5
+    assert len(set(tops)) <= 2
+
+
 def test_what_is_written_is_there_again_after_the_page_was_closed(built: Built, page: Page) -> None:
     language, count = begin(built, page, "site-en")
     for _ in range(count // 2):
