@@ -1,10 +1,10 @@
-"""An office of invented people at Tamarisk Ridge that works with `register` as one types it, with a clock of its own."""
+"""An office of invented people at Tamarisk Ridge that works with `register` as typed, with a clock of its own."""
 
 from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -36,9 +36,9 @@ class Office:
     home: Path
     capsys: pytest.CaptureFixture[str]
     now: datetime = START
-    said: list[str] = field(default_factory=list)
 
     def tick(self) -> datetime:
+        """The time, a minute later than before."""
         self.now += timedelta(minutes=1)
         return self.now
 
@@ -124,6 +124,7 @@ class Office:
         )  # fmt: skip
 
     def keys(self) -> None:
+        """The issuer's keys."""
         self.good("keys", "new", "Tamarisk Ridge Builders' Circle")
 
     def issue(self, decision: int = 1) -> str:
@@ -148,14 +149,14 @@ def typed(item: Any) -> str:
     return typed(item.answer)
 
 
-def answers(record: Record, wrong: Sequence[int] = (), most: int = 99, kinds: str = "learner") -> str:
-    """Right answers of everyone, but for the papers that are wrong from the first question to the last."""
+def answers(record: Record, blank: Sequence[int] = (), most: int = 99) -> str:
+    """Right answers of everyone, but for some papers, whose first questions are left blank."""
     rows = ["learner,question,answer"]
     for learner in record.learners:
         for label, item, _ in learner.labelled():
             text = typed(item)
             assert mark_typed(item, text).verdict.counts, (item.id, text)
-            if learner.number in wrong and label <= most:
+            if learner.number in blank and int(label) <= most:
                 text = ""
             rows.append(f'{learner.number},{label},"{text}"')
     return "\n".join(rows) + "\n"
