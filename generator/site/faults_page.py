@@ -62,6 +62,6 @@ def _answer(fault: AlbumFault, number: int, words: Words, language: str) -> str:
     opener = escape(words.say("page.faults.open"), quote=False)
     which = escape(words.say("page.faults.number", number=number), quote=False)
     return (
-        f'<details class="ts-answers ts-look"><summary>{opener}<span class="ts-hidden">: {which}</span></summary>'
+        f'<details class="ts-look"><summary>{opener}<span class="ts-hidden">: {which}</span></summary>'
         f'<dl class="ts-told">{told}</dl></details>'
     )

@@ -34,12 +34,14 @@ def first_steps(content: CourseContent, modules: Sequence[Module], language: str
         for module in modules
         if module.cards
     }
-    start = next((module for module in modules if module.cards), None)
+    start = next((module for module in modules if module.cards and not module.needs), None)
     parts = []
     if start is not None:
         label = words.say("page.path.start", minutes=minutes(start))
         parts.append(f"<p>{_go(f'{pictures_name(start)}.html', label)}</p>")
-        parts.append(f'<p class="ts-note">{escape(words.say("page.path.start_about"), quote=False)}</p>')
+        parts.append(
+            f'<p class="ts-note">{escape(words.say("page.path.start_about", module=start.title[language]), quote=False)}</p>'
+        )
     elif modules:
         parts.append(f"<p>{_go(f'{modules[0].id}.html', words.say('page.path.start_lesson'))}</p>")
     parts.append('<p class="ts-continue" hidden></p>')
