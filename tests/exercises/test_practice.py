@@ -36,6 +36,7 @@ from generator.exercises.practice import (
 )
 from tests.exercises import small
 from tests.exercises.shipped import WORDS
+from tests.exercises.small_course import course
 
 POOL = Pool(
     (
@@ -276,7 +277,7 @@ def test_the_script_is_old_plain_javascript() -> None:
 
 def test_the_pool_of_a_course_follows_its_modules() -> None:
     def card(id_: str, competency: str) -> SimpleNamespace:
-        return SimpleNamespace(id=id_, competency=competency, difficulty=2)
+        return SimpleNamespace(id=id_, competency=competency, difficulty=2, retired=False)
 
     asked = {"first": (card("a", "x"), card("b", "y")), "second": (card("c", "z"), card("d", "x")), "old": ()}
     modules = {
@@ -290,3 +291,10 @@ def test_the_pool_of_a_course_follows_its_modules() -> None:
     assert pool.needs == {"z": ("x", "y")}
     assert pool_of(content, ["first"]).needs == {}
     assert pool_data(pool)["cards"][0] == {"question": "a", "competency": "x", "difficulty": 2}
+
+
+def test_retired_questions_are_not_practised() -> None:
+    retired = small.WIRES.model_copy(update={"retired": True})
+    made = course((retired, small.CHOICE), ())
+    made.modules = {"pens": SimpleNamespace(id="pens", retired=False, needs=())}
+    assert [card.question for card in pool_of(made).cards] == [small.CHOICE.id]
