@@ -6,6 +6,7 @@ import functools
 import json
 import os
 import sys
+import unicodedata
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import asdict, dataclass, field
@@ -225,7 +226,7 @@ class NameKind(Kind):
     wrong = "name"
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:  # noqa: D102
-        name = " ".join(str(value).split())
+        name = unicodedata.normalize("NFC", " ".join(str(value).split()))
         if not name or len(name.encode("utf-8", "replace")) > LONGEST_NAME:
             self.fail(f"a name has 1 to {LONGEST_NAME} bytes, as a certificate has room for", param, ctx)
         if name.isdigit() or not is_clean(name):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Collection
 from dataclasses import dataclass
 
@@ -20,13 +21,13 @@ class Person:
 
 
 def same_name(name: str) -> str:
-    """The form in which two writings of one name are equal: any case, any spaces.
+    """The form in which two writings of one name are equal: any case, any spaces, any way of composing letters.
 
     Example:
         >>> same_name(" Asha  DEVI ") == same_name("Asha Devi")
         True
     """
-    return " ".join(name.split()).casefold()
+    return unicodedata.normalize("NFC", " ".join(name.split())).casefold()
 
 
 def read_class_list(file: str, data: bytes, languages: Collection[str]) -> tuple[Person, ...]:

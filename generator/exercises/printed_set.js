@@ -42,7 +42,8 @@
     letters.forEach(function (letter) { made += has(rules.folds, letter) ? rules.folds[letter] : letter.toLowerCase(); });
     return made;
   }
-  function sameName(name) { return folded(tidied(name)); }
+  function composed(text) { return text.normalize ? text.normalize("NFC") : text; }
+  function sameName(name) { return folded(composed(tidied(name))); }
   function isDigits(text) {
     var letters = text.match(/[\ud800-\udbff][\udc00-\udfff]|[\s\S]/g) || [];
     return letters.length > 0 && letters.every(function (letter) {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Mapping
 from contextlib import closing
 from dataclasses import dataclass
@@ -299,7 +300,7 @@ def _held(role: str) -> Any:
 
 def _row(person: NewPerson) -> dict[str, Any]:
     """A person's row, held against the rules of names."""
-    name = " ".join(person.name.split())
+    name = unicodedata.normalize("NFC", " ".join(person.name.split()))  # a signature covers composed letters only
     if not name:
         raise RefusedError("a person needs a name: as they want it printed")
     if len(name.encode("utf-8")) > LONGEST_NAME:

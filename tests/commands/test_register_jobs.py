@@ -89,6 +89,25 @@ def test_a_course_that_can_not_be_read_stops_a_job_before_it_writes(office: Offi
     assert len(office.data("people", "list")["rows"]) == 1
 
 
+def test_a_hindi_name_is_the_same_however_its_letters_are_composed(office: Office) -> None:
+    """Some keyboards give the letter with its dot as one sign, others as two; both look the same."""
+    one, two = "बड\u093cे लाल", "ब\u095cे लाल"
+    office.staff()
+    office.class_list(two)
+    record = office.exam([two])
+    office.good("marks", "import", "1", office.write("a.csv", answers(record)), "--by", "1")
+    day = office.now.date().isoformat()
+    for name in (one, two):
+        seen = office.write("s.csv", office.practise(name))
+        office.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
+    office.cut()
+    office.good("decide", "1", "frame-hand", "--by", "1")
+    office.keys()
+    office.issue()
+    code, _, err = office("cohorts", "import", "1", office.write("t.csv", f"name\n{one}\n{two}\n"), "--by", "1")
+    assert (code, "stands already" in err) == (1, True)
+
+
 def test_two_coordinators_have_to_say_who_they_are(office: Office) -> None:
     office.staff()
     code, _, err = office("people", "add", "Asha")
