@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.assessment.blueprint import recheck_of, scheme_questions, times
-from generator.assessment.paper_draw import Exam, draw_seed
+from generator.assessment.paper_draw import Exam, draw_seed, given_tuple
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
 from generator.curriculum.models import (
@@ -15,10 +15,11 @@ from generator.curriculum.models import (
     SpokenChoiceQuestion,
     SpokenNumberQuestion,
 )
-from generator.exercises import Learner, QuestionItem, make_item, same_name
+from generator.exercises import Learner, QuestionItem, ScenarioItem, make_item, same_name
 from generator.formula import Book, Stream
 from generator.problems import RefusedError
 
+_TRIES = 60
 _ALOUD = (NumberQuestion, NumberChoiceQuestion, ChoiceQuestion, SpokenNumberQuestion, SpokenChoiceQuestion)
 """Kinds that can be asked and answered aloud."""
 
@@ -44,6 +45,7 @@ def oral_questions(content: CourseContent, exam: Exam, learner: Learner, book: B
     most, who = recheck_of(rule).most, same_name(learner.name)
     words = content.words[learner.language]
     asked = {item.id for item in learner.items}
+    seen = {(item.id, given_tuple(item)) for item in learner.items if not isinstance(item, ScenarioItem)}
     found: list[QuestionItem] = []
     for turn in range(1, most + 1):
         seed = draw_seed(exam.secret, exam.id, who, f"oral round {turn}", exam.attempt)
@@ -51,8 +53,13 @@ def oral_questions(content: CourseContent, exam: Exam, learner: Learner, book: B
         if not pool:
             break
         for question in Stream(seed).shuffle(pool):
-            own = draw_seed(exam.secret, exam.id, who, f"oral {turn} {question.id}", exam.attempt)
-            found.append(make_item(question, own, words, book))
+            for again in range(_TRIES):
+                own = draw_seed(exam.secret, exam.id, who, f"oral {turn} {question.id}", exam.attempt, again)
+                item = make_item(question, own, words, book)
+                if (item.id, given_tuple(item)) not in seen:
+                    break
+            seen.add((item.id, given_tuple(item)))
+            found.append(item)
     if not found:
         raise RefusedError(f"the bank of '{exam.scheme.id}' has nothing that can be asked aloud")
     return tuple(found[:most])

@@ -128,8 +128,8 @@ def screen_page(paper: ScreenPaper, words: Words, fonts: Mapping[str, bytes]) ->
         f"<h1>{escape(title)}</h1>\n<p><b>{escape(learner.name)}</b><br>{escape(number)}<br>"
         f"{escape(words.say('paper.exam', exam=paper.exam))}</p>\n{rehearsal}"
         f"<p>{escape(words.say('paper.screen.how'))}<br>{escape(paper.aids)}</p>\n"
-        f'<noscript><p class="warning">{escape(words.say("paper.screen.script_off"))}</p></noscript>\n'
-        f'<div id="exam"></div>\n</main>\n<script type="application/json" id="exam-data">{embedded}</script>\n'
+        f'<div id="exam"><p class="warning">{escape(words.say("paper.screen.script_off"))}</p></div>\n</main>'
+        f'\n<script type="application/json" id="exam-data">{embedded}</script>\n'
         f"<script>\n{_bare(script)}</script>\n</body>\n</html>\n"
     )
 
