@@ -34,14 +34,14 @@ def first_steps(content: CourseContent, modules: Sequence[Module], language: str
         for module in modules
         if module.cards
     }
-    start = next((module for module in modules if module.cards and not module.needs), None)
+    drawn = [module for module in modules if module.cards]
+    start = next((module for module in drawn if not module.needs), drawn[0] if drawn else None)
     parts = []
     if start is not None:
         label = words.say("page.path.start", minutes=minutes(start))
         parts.append(f"<p>{_go(f'{pictures_name(start)}.html', label)}</p>")
-        parts.append(
-            f'<p class="ts-note">{escape(words.say("page.path.start_about", module=start.title[language]), quote=False)}</p>'
-        )
+        told = words.say("page.path.start_about", module=start.title[language])
+        parts.append(f'<p class="ts-note">{escape(told, quote=False)}</p>')
     elif modules:
         parts.append(f"<p>{_go(f'{modules[0].id}.html', words.say('page.path.start_lesson'))}</p>")
     parts.append('<p class="ts-continue" hidden></p>')
@@ -49,8 +49,8 @@ def first_steps(content: CourseContent, modules: Sequence[Module], language: str
     links += [("#prints", words.say("page.prints"))] if sheets else []
     links.append((f"{about}.html", words.say("page.about")))
     ways = " ".join(f'<a href="{address}">{escape(label, quote=False)}</a>' for address, label in links)
-    told = escape(json.dumps(titles, ensure_ascii=False, sort_keys=True), quote=True)
-    return block(f'<div class="ts-path" data-titles="{told}">{"".join(parts)}<p class="ts-ways">{ways}</p></div>')
+    named = escape(json.dumps(titles, ensure_ascii=False, sort_keys=True), quote=True)
+    return block(f'<div class="ts-path" data-titles="{named}">{"".join(parts)}<p class="ts-ways">{ways}</p></div>')
 
 
 def can_do(content: CourseContent, modules: Sequence[Module], language: str) -> str:

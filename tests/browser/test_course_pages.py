@@ -127,7 +127,7 @@ def test_without_scripts_the_course_can_be_read_with_its_answers(built: Built, b
     for path, name in ((f"site/{language}/frame.html", ""), (f"phone/tankschool-{language}.html", "frame.")):
         page.goto(address(built, path))
         expect(card(page, question.id)).to_contain_text(item.text)
-        answers = page.locator(".ts-answers")
+        answers = page.locator("article#frame .ts-answers, article.md-content__inner .ts-answers")
         answers.locator("summary").click()
         shown = built.content.words[language].with_unit(item.shown_key, item.unit)
         expect(answers.locator("dd").first).to_contain_text(shown)

@@ -56,7 +56,7 @@ def one_file(built: Built, language: str, anchor: str) -> str:
 
 def shown(page: Page) -> list[int]:
     """The numbers of the cards that can be seen."""
-    cards = page.locator(".ts-pic").all()
+    cards = page.locator('.ts-pics[data-stop="frame-pictures"] > .ts-pic').all()
     return [number for number, card in enumerate(cards, start=1) if card.is_visible()]
 
 
