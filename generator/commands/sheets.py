@@ -22,8 +22,9 @@ from generator.commands.tool import (
     write_folder,
 )
 from generator.curriculum import CourseContent
-from generator.exercises import make_set, read_class_list, to_json
-from generator.problems import ExitCode
+from generator.exercises import Person, make_set, read_class_list, to_json
+from generator.problems import ExitCode, Problem, ProblemsError
+from generator.sheets.workshop_file import Workshop, read_workshop
 from generator.site import RECKONER
 
 _KINDS = ("handouts", "checklists")
@@ -39,6 +40,7 @@ _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 @click.option(
     "--competency", "competencies", multiple=True, help="Ask only what shows this; may be given several times."
 )
+@click.option("--workshop", type=click.Path(dir_okay=False, path_type=Path), help="A workshop's YAML file: its pack.")
 @click.option("--list", "list_them", is_flag=True, help="List the sheets that can be asked for by name.")
 @click.option("--only", type=click.Choice(_KINDS), help="Print all sheets of this kind; with --list, list only these.")
 @language_option
@@ -52,6 +54,7 @@ def sheets(
     seed: str | None,
     questions: int,
     competencies: Sequence[str],
+    workshop: Path | None,
     list_them: bool,
     only: str | None,
     language: str,
@@ -59,7 +62,7 @@ def sheets(
     output: Path,
     as_json: bool,
 ) -> int:
-    """Print personal worksheets with their key for a class list, or sheets by name.
+    """Print personal worksheets with their key for a class list, sheets by name, or a workshop's whole pack.
 
     Example: python3 tankschool.py sheets --for names.csv --module frame --language hi
     """
@@ -74,8 +77,10 @@ def sheets(
         return ExitCode.GOOD
     if only is not None and not names:
         names = tuple(named_sheets(course, only))
-    if class_list is None and not names:
+    if class_list is None and not names and workshop is None:
         raise click.UsageError("Say for whom (--for names.csv) or which sheet by name (--list shows them).")
+    if workshop is not None:
+        return _workshop(course, workshop, class_list, seed, output, as_json=as_json)
     strange = [name for name in competencies if name not in course.competencies]
     if strange:
         raise click.UsageError(f"There is no competency '{strange[0]}', only {', '.join(course.competencies)}.")
@@ -181,3 +186,51 @@ def _class_set(
     folder = output / "sheets" / f"{module}-{record.set_id}"
     write_folder(folder, files)
     return [folder / name for name in files]
+
+
+def _workshop(
+    course: CourseContent, file: Path, class_list: Path | None, seed: str | None, output: Path, *, as_json: bool
+) -> int:
+    """The pack of a workshop and each of its sheets, in a folder of their own."""
+    data = file_bytes(file)
+    problems: list[Problem] = []
+    people: tuple[Person, ...] = ()
+    found: Workshop | None = None
+    try:
+        found = read_workshop(str(file), data, course)
+    except ProblemsError as error:
+        problems += error.problems
+    if class_list is not None:
+        try:
+            people = read_class_list(str(class_list), file_bytes(class_list), course.course.languages)
+        except ProblemsError as error:
+            problems += error.problems
+    if found is not None and people and len(people) != found.file.group:
+        what = f"the group has {found.file.group} learners, and the class list {len(people)} names"
+        problems.append(Problem(str(class_list), 0, 0, "group-and-list", what, "make both the same"))
+    if problems or found is None:
+        raise ProblemsError(problems)
+    words = course.words[found.language]
+    if not people:
+        people = tuple(Person(f"{words.say('workshop.learner')} {n}") for n in range(1, found.file.group + 1))
+    seed = seed or f"{found.file.name} {found.file.dates[0]}"
+    records = {
+        module: make_set(
+            course, module, people, seed, found.language, tool=f"tankschool {VERSION}", questions=found.file.questions
+        )
+        for module in found.file.modules
+    }
+    files = printed.Pack(found, course, records, data).files()
+    for module, record in records.items():
+        files[f"marking-strips-{module}.pdf"] = printed.strip_pdf(record, course)
+        files[f"record-{module}.json"] = to_json(record)
+    folder = output / "sheets" / f"workshop-{slug(found.file.name) or found.file.dates[0]}-{found.file.dates[0]}"
+    write_folder(folder, files)
+    if as_json:
+        say_json({"format": 1, "files": [str(folder / name) for name in files], "seed": seed})
+        return ExitCode.GOOD
+    click.echo(words.say("command.wrote"))
+    for name in files:
+        click.echo(f"  {folder / name}")
+    click.echo(words.say("command.keep_the_record"))
+    return ExitCode.GOOD

@@ -8,8 +8,10 @@ from generator.sheets.practical import practical_pdf
 from generator.sheets.reckoner import reckoner_pdf
 from generator.sheets.strip import strip_pdf
 from generator.sheets.worksheet import worksheet_pdf
+from generator.sheets.workshop import Pack
 
 __all__ = [
+    "Pack",
     "Signed",
     "booklet_pdf",
     "certificate_pdf",

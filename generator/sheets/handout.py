@@ -54,6 +54,13 @@ def handout_pdf(handout_id: str, language: str, content: CourseContent) -> bytes
         RefusedError: a block or a piece of Markdown that paper can't show.
         MachineError: shaping is missing, or a sign has no glyph.
     """
+    title = content.handouts[handout_id].title[language]
+    about = About(title, language, content.course.version, content_hash(content.sources_of_handout(handout_id)))
+    return sheet_pdf(about, [handout_part(handout_id, language, content)])
+
+
+def handout_part(handout_id: str, language: str, content: CourseContent) -> Part:
+    """The pages of a handout, alone or in a pack; as `handout_pdf`."""
     handout = content.handouts[handout_id]
     words = content.words[language]
     title = handout.title[language]
@@ -69,8 +76,7 @@ def handout_pdf(handout_id: str, language: str, content: CourseContent) -> bytes
     two_a_page(cards, TEXT_WIDTH)
     if cards:
         pieces += cards
-    about = About(title, language, content.course.version, content_hash(content.sources_of_handout(handout_id)))
-    return sheet_pdf(about, [Part(title, page, title, "" if cards else title, words, pieces, told)])
+    return Part(title, page, title, "" if cards else title, words, pieces, told)
 
 
 def _together(blocks: list[SheetBlock], handout_id: str, content: CourseContent, words: Words) -> Iterator[Piece]:

@@ -49,10 +49,11 @@ def key_pdf(record: Record, content: CourseContent, learners: Collection[int] = 
     set_id = record.set_id
     words = content.words[record.language]
     about = about_set(record, content, words.say("sheet.key"), set_id)
-    return sheet_pdf(about, [_part(learner, record, content, set_id) for learner in wanted])
+    return sheet_pdf(about, [key_part(learner, record, content, set_id) for learner in wanted])
 
 
-def _part(learner: Learner, record: Record, content: CourseContent, set_id: str) -> Part:
+def key_part(learner: Learner, record: Record, content: CourseContent, set_id: str) -> Part:
+    """The key of one learner's sheet."""
     words = content.words[record.language]
     title = f"{words.say('sheet.key')} · {learner.name}"
     sheet = words.say("sheet.number", number=learner.number, set=set_id)

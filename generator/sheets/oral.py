@@ -50,11 +50,11 @@ def oral_pdf(
         Text(f"{learner.name} · {number}", SUBHEADING),
         Text(words.say("sheet.key_only_for_trainers"), NOTE),
         Text(words.say("paper.oral.how"), TIGHT.but(after=6.0)),
-        _limits(recheck, words),
+        limits_table(recheck, words),
         Text(words.say("paper.oral.after", count=recheck.most), NOTE.but(before=4.0)),
         Text(words.say("paper.oral.questions"), HEADING),
     ]
-    pieces += [_question(place, item, words) for place, item in enumerate(items, start=1)]
+    pieces += [asked_question(place, item, words) for place, item in enumerate(items, start=1)]
     sign = Text(words.say("sheet.signed_observer"), TIGHT)
     pieces.append(Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8))
     about = About(name, words.language, content.course.version, set_id)
@@ -63,7 +63,7 @@ def oral_pdf(
     )
 
 
-def _limits(recheck: Recheck, words: Words) -> Piece:
+def limits_table(recheck: Recheck, words: Words) -> Piece:
     """After so many questions: right answers that show the skill, and those that don't; where either can end it."""
     style = NOTE.but(bold=True, after=0.0)
     head = [
@@ -80,7 +80,8 @@ def _limits(recheck: Recheck, words: Words) -> Piece:
     return Grid(rows, (2.0, 3.0, 3.0), head)
 
 
-def _question(place: int, item: QuestionItem, words: Words) -> Piece:
+def asked_question(place: int, item: QuestionItem, words: Words) -> Piece:
+    """A question with what is right, and boxes to tick."""
     asked = item.answer if isinstance(item, SpokenItem) else item
     lines: list[Piece] = [Text(item.text, TIGHT)]
     if isinstance(asked, ChoiceItem):

@@ -20,7 +20,7 @@ from generator.words import Words
 
 STRIPS_A_PAGE = 4
 _WIDTH = TEXT_WIDTH / STRIPS_A_PAGE
-_HIGH = PAGE_HEIGHT - MARGIN - FOOT - 0.5
+_HIGH: float = PAGE_HEIGHT - MARGIN - FOOT - 0.5
 _SIDE, _LABEL = 5.0, 26.0
 _HEAD = NOTE.but(bold=True, after=0.0)
 _ANSWER = CELL.but(bold=True)

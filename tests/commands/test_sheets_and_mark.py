@@ -221,3 +221,31 @@ def test_named_sheets_are_listed_and_written(tmp_path: Path, capsys: pytest.Capt
 )
 def test_a_name_becomes_a_safe_part_of_a_file_name(name: str, expected: str) -> None:
     assert slug(name) == expected
+
+
+def test_a_workshop_gets_its_pack_and_every_sheet_alone(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    text = (ROOT / "docs" / "examples" / "workshop.yaml").read_text("utf-8")
+    file = tmp_path / "days.yaml"
+    file.write_text(text.replace("group: 12", "group: 2").replace("questions: 6", "questions: 2"), "utf-8")
+    (tmp_path / "names.csv").write_text("name\nAsha Devi\nBir Singh\n", "utf-8")
+    arguments = ["sheets", "--workshop", str(file), "--for", str(tmp_path / "names.csv"), "--output", str(tmp_path)]
+    assert run([*arguments, "--json"]) == ExitCode.GOOD
+    files = [Path(name) for name in json.loads(capsys.readouterr().out)["files"]]
+    assert all(path.stat().st_size for path in files)
+    assert {"pack.pdf", "programme.pdf", "record-frame.json", "marking-strips-frame.pdf"} <= {p.name for p in files}
+    text = "".join(page.extract_text() for page in PdfReader(files[0]).pages)
+    assert "Asha Devi" in text
+    assert "Bir Singh" in text
+
+
+def test_all_that_is_wrong_with_a_workshop_is_told_before_anything_is_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "days.yaml").write_text("format: 1\nname: X\nmodules: [frmae]\n", "utf-8")
+    (tmp_path / "names.csv").write_text("name\nAsha\nASHA\n", "utf-8")
+    arguments = ["sheets", "--workshop", str(tmp_path / "days.yaml"), "--for", str(tmp_path / "names.csv")]
+    assert run([*arguments, "--output", str(tmp_path / "out")]) == ExitCode.PROBLEMS
+    told = capsys.readouterr().err
+    for word in ("unknown-module", "'dates' is missing", "'frame'", "names.csv:3"):
+        assert word in told or word == "unknown-module"
+    assert not (tmp_path / "out").exists()

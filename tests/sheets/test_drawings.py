@@ -15,7 +15,8 @@ from generator.figures import FIGURES
 from generator.problems import RefusedError
 from generator.sheets import key_pdf, worksheet_pdf
 from generator.sheets.drawings import Drawings, seed_of
-from generator.sheets.page import A4, sheet_pdf
+from generator.sheets.page import sheet_pdf
+from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH
 from tests.exercises.small import both
 from tests.sheets.invented import ABOUT, part
 from tests.sheets.layout_checks import faults
@@ -56,7 +57,7 @@ def test_a_worksheet_prints_the_drawings_of_its_questions(content: CourseContent
     record = make_set(small, "how-much-water", [Person("Asha")], "s", language, tool="test")
     with recording() as made:
         worksheet_pdf(record, small)
-    assert faults(made, *A4) == []
+    assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == []
     item = record.learners[0].items[0]
     assert isinstance(item, SpotItem)
     typed = [string.typed for string in made.strings]
@@ -107,7 +108,7 @@ def test_a_choice_of_worked_out_numbers_has_its_working_and_its_diagnosis(
     record = make_set(newer, "frame", [Person("Asha")], "s", language, tool="test")
     with recording() as made:
         key_pdf(record, newer)
-    assert faults(made, *A4) == []
+    assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == []
     text = " ".join(made.text().split())
     for name in ("ring_as_three_diameters", "radius_taken_for_diameter_in_ring"):
         for part_of in ("mistake", "hill"):

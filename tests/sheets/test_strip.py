@@ -8,8 +8,7 @@ from generator.curriculum import CourseContent
 from generator.exercises import Record
 from generator.sheets import strip_pdf, worksheet_pdf
 from generator.sheets.key import short_answer
-from generator.sheets.page import A4
-from generator.sheets.styles import TEXT_WIDTH
+from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH, TEXT_WIDTH
 from tests.sheets.layout_checks import faults
 from tests.sheets.recorder import recording
 
@@ -20,7 +19,7 @@ def test_nothing_overflows_and_the_same_record_gives_the_same_bytes(
 ) -> None:
     with recording() as made:
         data = strip_pdf(records[language], content)
-    assert faults(made, *A4) == []
+    assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == []
     assert strip_pdf(records[language], content) == data
 
 

@@ -1,0 +1,356 @@
+"""A workshop's pack: programme, session plans, tools, safety, register, spoken examination, worksheets, handouts.
+
+The pack is one document with bookmarks; each of its sheets also comes alone.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from datetime import timedelta
+
+from generator.assessment.blueprint import recheck_of
+from generator.calculations.calendar import Slot
+from generator.curriculum import CourseContent
+from generator.curriculum.models import Module
+from generator.exercises import ChoiceItem, NumberItem, QuestionItem, Record, SpokenItem, make_item
+from generator.figures import draw
+from generator.plans import sections
+from generator.plans.sections import CAUTIONS
+from generator.sheets.drawings import Drawings
+from generator.sheets.figure_flow import captioned
+from generator.sheets.flow import Box, Column, Grid, Piece, Row, Space, Text
+from generator.sheets.handout import caution, handout_part
+from generator.sheets.key import key_part
+from generator.sheets.oral import asked_question, limits_table
+from generator.sheets.page import About, Part, content_hash, sheet_pdf
+from generator.sheets.section_flow import section_table
+from generator.sheets.signs import Blank, Boxes
+from generator.sheets.styles import BODY, CELL, HEADING, NOTE, SUBHEADING, TIGHT, TITLE
+from generator.sheets.worksheet import learner_part
+from generator.sheets.workshop_days import clock_of
+from generator.sheets.workshop_file import Workshop
+from generator.words import Words
+
+_HEAD = NOTE.but(bold=True, after=0.0)
+_SIGN = 24.0
+_TICK = 18.0
+_DAYS_A_TABLE = 6
+_RECHECK = 12
+"""Questions that the sheet of a spoken examination has ready, beside those that are read aloud."""
+
+
+class Pack:
+    """The sheets of one workshop.
+
+    Args:
+        workshop: whose file is good.
+        content: the course.
+        records: the worksheets' records by module.
+        data: bytes of the workshop's file.
+    """
+
+    def __init__(self, workshop: Workshop, content: CourseContent, records: Mapping[str, Record], data: bytes) -> None:
+        self._workshop, self._content, self._records = workshop, content, records
+        self._words = content.words[workshop.language]
+        sources = {"workshop": data, **{f"course {name}": record_hash(r) for name, r in records.items()}}
+        self._hash = content_hash(sources)
+
+    def files(self) -> dict[str, bytes]:
+        """Every PDF by its name, the whole pack first."""
+        parts = self._parts()
+        whole = [part for own in parts.values() for part in own]
+        found = {"pack.pdf": self._pdf(self._words.say("workshop.pack"), whole)}
+        return found | {f"{name}.pdf": self._pdf(own[0].name, own) for name, own in parts.items()}
+
+    def _pdf(self, name: str, parts: Sequence[Part]) -> bytes:
+        about = About(
+            f"{name} · {self._workshop.file.name}", self._workshop.language, self._content.course.version, self._hash
+        )
+        return sheet_pdf(about, parts)
+
+    def _parts(self) -> dict[str, list[Part]]:
+        words, file = self._words, self._workshop.file
+        modules = [self._content.modules[name] for name in file.modules]
+        parts = {"programme": [self._part(words.say("workshop.programme"), self._programme())]}
+        for module in modules:
+            title = f"{words.say('workshop.session')} · {module.title[words.language]}"
+            parts[f"session-{module.id}"] = [self._part(title, self._session(module))]
+        parts["tools"] = [self._part(words.say("workshop.tools"), self._tools(modules))]
+        parts["safety"] = [self._part(words.say("workshop.safety"), self._safety(modules))]
+        parts["register"] = [self._part(words.say("workshop.register"), self._register())]
+        parts["spoken-exam"] = [self._part(words.say("workshop.exam"), self._exam(modules))]
+        for name, record in self._records.items():
+            drawings, set_id = Drawings(self._content), record.set_id
+            parts[f"worksheets-{name}"] = [
+                _named(learner_part(learner, record, self._content, set_id, drawings)) for learner in record.learners
+            ]
+            parts[f"key-{name}"] = [
+                _named(key_part(learner, record, self._content, set_id)) for learner in record.learners
+            ]
+        own = [handout.id for handout in self._content.handouts.values() if handout.module in file.modules]
+        for name in dict.fromkeys([*own, *file.handouts]):
+            parts[f"handout-{name}"] = [handout_part(name, words.language, self._content)]
+        return parts
+
+    def _part(self, title: str, pieces: Iterator[Piece]) -> Part:
+        words, name = self._words, self._workshop.file.name
+        opening: list[Piece] = [Text(title, TITLE), Text(self._where(), TIGHT.but(after=6.0))]
+        told = words.say("workshop.read_this")
+        return Part(title, "", title, f"{name} · {title}", words, [*opening, *pieces], told)
+
+    def _where(self) -> str:
+        place = self._content.places[self._workshop.file.place].name[self._words.language]
+        first, last = self._workshop.dates[0].isoformat(), self._workshop.dates[-1].isoformat()
+        days = first if first == last else f"{first} – {last}"
+        return f"{self._workshop.file.name} · {place} · {days}"
+
+    # ------------------------------------------------------------------------------------------- programme
+
+    def _programme(self) -> Iterator[Piece]:
+        words = self._words
+        yield Text(words.say("workshop.hours_note"), BODY)
+        for number, (day, sessions) in enumerate(zip(self._workshop.dates, self._workshop.days, strict=True), start=1):
+            heading = Text(words.say("workshop.day", number=number, date=day.isoformat()), HEADING)
+            heading.outline = heading.plain()
+            yield heading
+            rows = []
+            for session in sessions:
+                told = words.say_one_of("workshop.does", session.kind)
+                if session.module:
+                    told = f"{self._content.modules[session.module].title[words.language]}: {told}"
+                clock = f"{clock_of(session.start)} – {clock_of(session.end)}"
+                rows.append([Text(clock, CELL), Text(told, CELL)])
+            yield Grid(
+                rows, (1.0, 3.6), [Text(words.say("workshop.when"), _HEAD), Text(words.say("workshop.what"), _HEAD)]
+            )
+            yield from self._on_the_tank((day - self._workshop.dates[0]).days + 1)
+        yield Text(words.say("workshop.after"), HEADING)
+        yield Text(words.say("workshop.after_note"), BODY)
+        rows = []
+        for slot in self._workshop.plan.work.slots:
+            rows.append([Text(self._span(slot.start, slot.end), CELL), Text(words.say_one_of("job", slot.name), CELL)])
+            if slot.name == "first_coat":
+                start, end = wet_days(self._workshop.plan.work.slots)
+                rows.append([Text(self._span(start, end), CELL), Text(words.say("workshop.wet"), CELL.but(bold=True))])
+        yield Grid(rows, (1.3, 3.0), [Text(words.say("workshop.when"), _HEAD), Text(words.say("workshop.what"), _HEAD)])
+
+    def _on_the_tank(self, day: int) -> Iterator[Piece]:
+        """What the build calendar has for a day."""
+        words, slots = self._words, self._workshop.plan.work.slots
+        jobs = [words.say_one_of("job", s.name) for s in slots if s.start <= day <= max(s.start, s.end)]
+        start, end = wet_days(slots)
+        if start <= day <= end:
+            jobs.append(words.say("workshop.wet"))
+        told = "; ".join(jobs) if jobs else words.say("workshop.no_job")
+        yield Text(words.say("workshop.on_the_tank", jobs=told), BODY)
+
+    def _span(self, start: int, end: int) -> str:
+        first = self._workshop.dates[0] + timedelta(days=start - 1)
+        last = self._workshop.dates[0] + timedelta(days=end - 1)
+        return first.isoformat() if end <= start else f"{first.isoformat()} – {last.isoformat()}"
+
+    # -------------------------------------------------------------------------------------------- sessions
+
+    def _session(self, module: Module) -> Iterator[Piece]:
+        words, language = self._words, self._words.language
+        yield Text(words.say("workshop.aim"), HEADING)
+        yield Text(module.summary[language], BODY)
+        yield from (Text(f"- {outcome.text[language]}", TIGHT) for outcome in module.outcomes)
+        yield Text(words.say("workshop.method"), HEADING)
+        minutes = module.minutes
+        yield Text(words.say("workshop.talk", minutes=minutes.talk), BODY)
+        yield Text(words.say("workshop.show", minutes=minutes.show), BODY)
+        yield Text(words.say("workshop.do", minutes=minutes.do, groups=self._workshop.threes), BODY)
+        items = self._questions(module)
+        if items:
+            yield Text(words.say("workshop.questions"), HEADING)
+            yield Text(words.say("workshop.how_to_ask"), BODY)
+            for item, right in items:
+                said = Text(f"- {item.text}", TIGHT)
+                answer = Text(f"{words.say('workshop.listen_for')} {right}", NOTE.but(indent=12.0, after=5.0))
+                yield Column([said, answer], after=2.0)
+        rows = [
+            [
+                Text(words.say_one_of("misconception", f"{name}.mistake"), CELL),
+                Text(words.say_one_of("misconception", f"{name}.hill"), CELL),
+            ]
+            for name in self._misconceptions(module)
+        ]
+        if rows:
+            yield Text(words.say("workshop.wrong_answers"), HEADING)
+            yield Text(words.say("workshop.wrong_note"), BODY.but(keep=True))
+            yield Grid(rows, (1, 1), [Text(words.say("sheet.mistake"), _HEAD), Text(words.say("sheet.hill"), _HEAD)])
+        if module.figures:
+            yield Text(words.say("workshop.board"), HEADING)
+            yield Text(words.say("workshop.board_note"), BODY.but(keep=True))
+            values = self._content.values(module.place)
+            yield from (captioned(draw(key, values, words)) for key in module.figures)
+
+    def _questions(self, module: Module) -> list[tuple[QuestionItem, str]]:
+        """One question of each competency that can be asked aloud, with what is right; spoken ones first."""
+        found: dict[str, tuple[QuestionItem, str]] = {}
+        bank = self._content.questions_of(module.id)
+        for question in sorted(bank, key=lambda one: one.kind != "spoken"):
+            if question.kind in ("spoken", "choice", "number") and question.competency not in found:
+                item = make_item(question, self._workshop.file.name, self._words)
+                found[question.competency] = item, right_said(item, self._words)
+        return list(found.values())
+
+    def _misconceptions(self, module: Module) -> list[str]:
+        """Of the module's questions and scenarios, each once, in the bank's order."""
+        names: list[str] = []
+        for question in self._content.questions_of(module.id):
+            names += getattr(question, "misconceptions", ())
+        for scenario in self._content.scenarios.values():
+            if scenario.module == module.id and not scenario.retired:
+                names += [name for part in scenario.parts for name in part.misconceptions]
+        return list(dict.fromkeys(names))
+
+    # ------------------------------------------------------------------------------- tools, safety, register
+
+    def _tools(self, modules: Sequence[Module]) -> Iterator[Piece]:
+        words, group = self._words, self._workshop.file.group
+        yield Text(words.say("workshop.tools_note", groups=self._workshop.threes, people=group), BODY)
+        tools = dict.fromkeys(tool[words.language] for module in modules for tool in module.tools)
+        each = words.say("workshop.each_person")
+        rows = [self._ticked(tool, str(group if each in tool else self._workshop.threes)) for tool in tools]
+        rows += [
+            self._ticked(words.say("workshop.gloves"), str(group)),
+            self._ticked(words.say("workshop.glasses"), "3"),
+            self._ticked(words.say("workshop.water_and_soap"), "1"),
+            self._ticked(words.say("workshop.first_aid"), "1"),
+        ]
+        heads = [words.say("workshop.tool"), words.say("workshop.how_many"), words.say("workshop.there")]
+        yield Grid(rows, (4.6, 1.2, 1.0), [Text(head, _HEAD) for head in heads])
+        for section in sections(self._workshop.plan, words):
+            if section.key in ("counts", "batch", "cutting", "mesh"):
+                yield Text(section.heading, HEADING)
+                yield from (Text(line, BODY.but(after=3.0)) for line in section.lines)
+                if section.head:
+                    yield section_table(section)
+
+    def _ticked(self, tool: str, count: str) -> list[Piece]:
+        return [Text(tool, CELL), Text(count, CELL.but(bold=True)), Row([(_TICK, Boxes(1, _TICK)), (None, Column([]))])]
+
+    def _safety(self, modules: Sequence[Module]) -> Iterator[Piece]:
+        words = self._words
+        yield Text(words.say("workshop.safety_note"), BODY)
+        for module in modules:
+            if module.cautions:
+                yield Text(module.title[words.language], HEADING)
+                yield from (caution(each.text[words.language], words) for each in module.cautions)
+        yield Text(words.say("workshop.on_site"), HEADING)
+        yield from (caution(words.say_one_of("plan.caution", name), words) for name in CAUTIONS)
+        yield from self._signed(words.say("workshop.signed"))
+
+    def _signed(self, who: str) -> Iterator[Piece]:
+        label = Text(who, TIGHT)
+        yield Row([(label.natural_width() + 1, label), (None, Blank(26.0))], middle=True, before=8.0)
+
+    def _register(self) -> Iterator[Piece]:
+        words, dates = self._words, self._workshop.dates
+        yield Text(words.say("workshop.consent"), SUBHEADING)
+        yield Box(Column([Text(line, TIGHT) for line in self._consent()]), after=8.0)
+        heads = [
+            words.say("workshop.number"), words.say("workshop.name"), words.say("workshop.learns"),
+            words.say("workshop.photos"), words.say("workshop.thumb"),
+        ]  # fmt: skip
+        yield self._table(heads, (0.6, 3.2, 1.4, 1.4, 2.6))
+        for start in range(0, len(dates), _DAYS_A_TABLE):
+            some = dates[start : start + _DAYS_A_TABLE]
+            heading = Text(words.say("workshop.attendance"), HEADING)
+            heading.begins_page = True
+            yield heading
+            yield Text(words.say("workshop.attendance_note"), NOTE.but(keep=True))
+            heads = [words.say("workshop.number"), words.say("workshop.name"), *(day.isoformat()[5:] for day in some)]
+            yield self._table(heads, (0.6, 3.2, *(1.0 for _ in some)))
+
+    def _consent(self) -> list[str]:
+        words = self._words
+        return [
+            words.say("workshop.consent_what"), words.say("workshop.consent_photos"),
+            words.say("workshop.consent_free"), words.say("workshop.consent_age"),
+        ]  # fmt: skip
+
+    def _table(self, heads: Sequence[str], widths: Sequence[float]) -> Piece:
+        rows: list[list[Piece]] = [
+            [Text(str(number), CELL.but(bold=True)), *(Space(_SIGN) for _ in heads[1:])]
+            for number in range(1, self._workshop.file.group + 1)
+        ]
+        return Grid(rows, widths, [Text(head, _HEAD) for head in heads])
+
+    # ----------------------------------------------------------------------------------- spoken examination
+
+    def _exam(self, modules: Sequence[Module]) -> Iterator[Piece]:
+        words = self._words
+        yield Text(words.say("sheet.key_only_for_trainers"), NOTE)
+        yield Text(words.say("paper.reader_rules"), BODY)
+        yield Text(words.say("sheet.script"), NOTE.but(after=6.0))
+        for text in (words.say("sheet.learner"), words.say("paper.reader")):
+            label = Text(text, TIGHT)
+            yield Row([(label.natural_width() + 1, label), (None, Blank(26.0))], middle=True)
+        spoken, others = self._exam_items(modules)
+        for number, item in enumerate(spoken, start=1):
+            yield asked_question(number, item.model_copy(update={"text": "\n".join(item.script)}), words)
+        heading = Text(words.say("workshop.recheck"), HEADING)
+        heading.outline = heading.plain()
+        yield heading
+        yield Text(words.say("workshop.recheck_note"), BODY)
+        ids = {module.id for module in modules}
+        for scheme in self._content.schemes.values():
+            if scheme.oral is not None and ids & set(scheme.modules):
+                recheck = recheck_of(scheme.oral)
+                yield Text(scheme.title[words.language], SUBHEADING)
+                yield limits_table(recheck, words)
+                yield Text(words.say("paper.oral.after", count=recheck.most), NOTE)
+        yield from (asked_question(place, item, words) for place, item in enumerate(others, start=len(spoken) + 1))
+        yield from self._signed(words.say("sheet.signed_observer"))
+
+    def _exam_items(self, modules: Sequence[Module]) -> tuple[list[SpokenItem], list[QuestionItem]]:
+        spoken: list[SpokenItem] = []
+        others: list[QuestionItem] = []
+        for module in modules:
+            for question in self._content.questions_of(module.id):
+                if question.kind in ("spoken", "choice", "number") and not (
+                    question.figure and question.kind != "spoken"
+                ):
+                    item = make_item(question, f"{self._workshop.file.name}|exam", self._words)
+                    if isinstance(item, SpokenItem):
+                        spoken.append(item)
+                    else:
+                        others.append(item)
+        step = max(1, -(-len(others) // _RECHECK))
+        return spoken, others[::step]
+
+
+def _named(part: Part) -> Part:
+    """With a bookmark that says of which sheet it is."""
+    return replace(part, title=f"{part.name} · {part.title}")
+
+
+def record_hash(record: Record) -> bytes:
+    """What tells two sets of worksheets apart."""
+    return json.dumps([record.set_id, record.seed]).encode("utf-8")
+
+
+def right_said(item: QuestionItem, words: Words) -> str:
+    """The right answer in words."""
+    asked = item.answer if isinstance(item, SpokenItem) else item
+    if isinstance(asked, NumberItem):
+        return words.with_unit(asked.shown_key, asked.unit)
+    if isinstance(asked, ChoiceItem):
+        return "; ".join(asked.options[i] for i in asked.right)
+    return ""
+
+
+def wet_days(slots: Sequence[Slot]) -> tuple[int, int]:
+    """First and last day on which mortar must be kept wet: from the day after the first coat.
+
+    Example:
+        >>> wet_days([Slot("first_coat", 9, 9, True), Slot("wet_curing", 31, 30, True)])
+        (10, 30)
+    """
+    by_name = {slot.name: slot for slot in slots}
+    return by_name["first_coat"].end + 1, by_name["wet_curing"].end

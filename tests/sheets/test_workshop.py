@@ -1,0 +1,175 @@
+"""A workshop's file and its pack: every fault at once, hours that add up, the build calendar, sheets that fit."""
+
+from __future__ import annotations
+
+from io import BytesIO
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from pypdf import PdfReader
+
+from generator.curriculum import CourseContent
+from generator.exercises import Person, make_set
+from generator.problems import ProblemsError
+from generator.sheets import Pack
+from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH
+from generator.sheets.workshop import wet_days
+from generator.sheets.workshop_days import Block, capacity, minutes_of, programme
+from generator.sheets.workshop_file import Workshop, read_workshop
+from tests.sheets.layout_checks import faults
+from tests.sheets.recorder import Recording, recording
+
+EXAMPLE = Path(__file__).parents[2] / "docs" / "examples" / "workshop.yaml"
+
+
+def read(content: CourseContent, language: str = "en", group: int = 12) -> tuple[Workshop, bytes]:
+    text = EXAMPLE.read_text("utf-8").replace("language: en", f"language: {language}")
+    data = text.replace("group: 12", f"group: {group}").encode("utf-8")
+    return read_workshop("workshop.yaml", data, content), data
+
+
+def pack_of(content: CourseContent, language: str) -> tuple[dict[str, bytes], Recording, Workshop]:
+    workshop, data = read(content, language)
+    people = [Person("Asha Devi"), Person("सीता कुमारी")]
+    records = {
+        name: make_set(content, name, people, "s", language, tool="test", questions=workshop.file.questions)
+        for name in workshop.file.modules
+    }
+    pack = Pack(workshop, content, records, data)
+    with recording() as made:
+        pack._pdf("pack", [part for own in pack._parts().values() for part in own])
+    return pack.files(), made, workshop
+
+
+@pytest.fixture(scope="module")
+def packs(content: CourseContent) -> dict[str, tuple[dict[str, bytes], Recording, Workshop]]:
+    return {language: pack_of(content, language) for language in ("en", "hi")}
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_nothing_overflows(packs: dict[str, tuple[dict[str, bytes], Recording, Workshop]], language: str) -> None:
+    assert faults(packs[language][1], PAGE_WIDTH, PAGE_HEIGHT) == []
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_the_same_file_gives_the_same_bytes(
+    packs: dict[str, tuple[dict[str, bytes], Recording, Workshop]], content: CourseContent, language: str
+) -> None:
+    assert pack_of(content, language)[0] == packs[language][0]
+
+
+def test_the_pack_has_bookmarks_and_all_single_sheets(
+    packs: dict[str, tuple[dict[str, bytes], Recording, Workshop]],
+) -> None:
+    files = packs["en"][0]
+    assert {"pack.pdf", "programme.pdf", "session-frame.pdf", "tools.pdf", "safety.pdf", "register.pdf",
+            "spoken-exam.pdf", "worksheets-frame.pdf", "key-frame.pdf", "handout-frame-card.pdf",
+            "handout-batch-card.pdf"} <= set(files)  # fmt: skip
+    whole = PdfReader(BytesIO(files["pack.pdf"]))
+    pages = sum(len(PdfReader(BytesIO(data)).pages) for name, data in files.items() if name != "pack.pdf")
+    assert len(whole.pages) == pages
+    tops = [entry.title for entry in whole.outline if not isinstance(entry, list)]
+    assert len(tops) == len(set(tops)) == len(files) - 1 + 4, "two learners in each of four files"
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_session_plans_name_every_misconception_of_the_bank_and_the_safety_briefing_every_caution(
+    packs: dict[str, tuple[dict[str, bytes], Recording, Workshop]], content: CourseContent, language: str
+) -> None:
+    _, made, workshop = packs[language]
+    words = content.words[language]
+    text = "".join(made.text().split())
+    for name in workshop.file.modules:
+        module = content.modules[name]
+        for each in module.cautions:
+            assert "".join(each.text[language].split()) in text
+        for tool in module.tools:
+            assert "".join(tool[language].split()) in text
+        for question in content.questions_of(name):
+            for mistake in getattr(question, "misconceptions", ()):
+                told = words.say_one_of("misconception", f"{mistake}.mistake")
+                assert "".join(told.split()) in text, mistake
+
+
+def test_hours_follow_each_other_and_hold_every_minute_of_the_modules(content: CourseContent) -> None:
+    workshop, _ = read(content)
+    first, last = minutes_of(workshop.file.hours.start), minutes_of(workshop.file.hours.end)
+    taught: dict[tuple[str, str], int] = {}
+    for day in workshop.days:
+        assert day[0].start == first
+        assert day[-1].end == last
+        for one, other in pairwise(day):
+            assert one.end == other.start
+        for session in day:
+            assert session.end > session.start
+            if session.module:
+                key = session.module, session.kind
+                taught[key] = taught.get(key, 0) + session.end - session.start
+    for name in workshop.file.modules:
+        minutes = content.modules[name].minutes
+        assert [taught[name, kind] for kind in ("talk", "show", "do")] == [minutes.talk, minutes.show, minutes.do]
+
+
+def test_a_day_too_short_is_refused_by_the_minute() -> None:
+    room = capacity(2, "10:00", "16:00")
+    days = programme([Block("m", "do", room)], 2, "10:00", "16:00")
+    assert not any(session.kind == "build" for day in days for session in day)
+    with pytest.raises(ValueError, match="too short by 1 minutes"):
+        programme([Block("m", "do", room + 1)], 2, "10:00", "16:00")
+
+
+def test_the_wet_days_last_at_least_a_fortnight_after_the_last_coat(content: CourseContent) -> None:
+    workshop, _ = read(content)
+    start, end = wet_days(workshop.plan.work.slots)
+    by_name = {slot.name: slot for slot in workshop.plan.work.slots}
+    assert start == by_name["first_coat"].end + 1
+    assert end - by_name["roof_pour"].end >= 14
+    assert by_name["finishing_wash"].start > end
+
+
+def test_a_big_group_gets_a_longer_register_and_more_tools(content: CourseContent) -> None:
+    assert read(content, group=40)[0].threes == 14
+    assert read(content, group=3)[0].threes == 1
+
+
+def test_every_fault_of_a_file_is_told_at_once_with_its_place(content: CourseContent) -> None:
+    data = b"""format: 1
+name: Days
+place: nowhere
+dates: [2031-11-17, 2031-11-17, 2031-02-30, 7]
+hours: {start: "25:00"}
+group: 0
+language: xx
+modules: [frame, frmae, frame]
+litres: 90000
+handouts: [nothing]
+gruop: 3
+"""
+    with pytest.raises(ProblemsError) as caught:
+        read_workshop("w.yaml", data, content)
+    found = {(problem.line, problem.code) for problem in caught.value.problems}
+    assert found >= {
+        (3, "unknown-place"), (4, "dates-not-in-order"), (4, "not-a-date"), (4, "wrong-type"),
+        (6, "number-out-of-range"), (7, "unknown-language"), (8, "unknown-module"), (8, "listed-twice"),
+        (10, "unknown-handout"), (11, "unknown-key"),
+    }  # fmt: skip
+    assert any(problem.line == 5 for problem in caught.value.problems)
+    assert all(problem.column for problem in caught.value.problems)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "code"),
+    [
+        ("questions: 6", "questions: 6\nlitres: 90000", "no-such-tank"),
+        ("dates: [2031-11-17, 2031-11-18, 2031-11-19]", "dates: [2031-11-17]", "too-little-time"),
+        ('end: "16:00"', 'end: "09:00"', "day-too-short"),
+    ],
+)
+def test_what_can_not_be_done_is_refused(content: CourseContent, old: str, new: str, code: str) -> None:
+    text = EXAMPLE.read_text("utf-8")
+    assert old in text
+    with pytest.raises(ProblemsError) as caught:
+        read_workshop("w.yaml", text.replace(old, new).encode("utf-8"), content)
+    assert [problem.code for problem in caught.value.problems] == [code]
+    assert caught.value.problems[0].line
