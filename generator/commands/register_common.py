@@ -162,14 +162,25 @@ def as_lines(report: Report, words: Words) -> Iterator[str]:
         yield words.say("register.nothing")
         return
     head = [words.say_one_of("register.column", name) for name in report.columns]
-    rows = [head, *([cell_text(cell, words) for cell in row] for row in report.rows)]
+    rows = [head]
+    for row in report.rows:
+        rows.append([cell_text(cell, words, name) for name, cell in zip(report.columns, row, strict=True)])
     widths = [max(len(row[place]) for row in rows) for place in range(len(head))]
     for row in rows:
         yield "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
 
 
-def cell_text(value: object, words: Words) -> str:
+CODED = ("roles", "status", "outcome", "next_point", "decision")
+"""Columns that hold words of the program; a reader gets them in their own language."""
+
+
+def cell_text(value: object, words: Words, column: str = "") -> str:
     """A cell as a reader sees it."""
+    if column in CODED and isinstance(value, str) and value:
+        return ", ".join(
+            words.say_one_of("register.choice", part) if f"register.choice.{part}" in words else part
+            for part in value.split(" ")
+        )
     if value is None:
         return "–"
     if isinstance(value, bool):

@@ -16,7 +16,7 @@ import click
 
 from generator.commands.register import command_of, register
 from generator.commands.register_ask import Answers, Back, End, Question, Reader, Stop, questions_of
-from generator.commands.register_common import Desk
+from generator.commands.register_common import Desk, cell_text
 from generator.commands.tool import say_problems
 from generator.problems import ExitCode, MachineError, ProblemsError, RefusedError
 from generator.registry.listing import coordinators, people_list
@@ -112,7 +112,7 @@ class Menu:
         words = self.desk.words
         with self.desk.registry(new=is_server(self.place)) as registry:
             known = coordinators(registry)
-            rows = {int(row[0]): f"{row[1]} ({row[4]})" if row[4] else str(row[1])
+            rows = {int(row[0]): f"{row[1]} ({cell_text(row[4], words, 'roles')})" if row[4] else str(row[1])
                     for row in people_list(registry).rows}  # fmt: skip
         if not known:
             self._job("people first")
@@ -156,7 +156,7 @@ class Menu:
     def _who_else(self) -> None:
         words = self.desk.words
         with self.desk.registry() as registry:
-            rows = {int(row[0]): f"{row[1]} ({row[4]})" if row[4] else str(row[1])
+            rows = {int(row[0]): f"{row[1]} ({cell_text(row[4], words, 'roles')})" if row[4] else str(row[1])
                     for row in people_list(registry).rows}  # fmt: skip
         try:
             self.actor = self.reader.number_of(words.say("register.menu.who"), rows, also=rows)

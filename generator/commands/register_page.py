@@ -52,7 +52,11 @@ def report_page(report: Report, bars: Sequence[Bar], words: Words, day: date) ->
         f'<th scope="col">{escape(words.say_one_of("register.column", name))}</th>' for name in report.columns
     )
     rows = "".join(
-        "<tr>" + "".join(f"<td>{escape(cell_text(cell, words))}</td>" for cell in row) + "</tr>\n"
+        "<tr>"
+        + "".join(
+            f"<td>{escape(cell_text(cell, words, name))}</td>" for name, cell in zip(report.columns, row, strict=True)
+        )
+        + "</tr>\n"
         for row in report.rows
     )
     table = f'<div class="wide" tabindex="0" role="region" aria-label="{escape(title)}">'
