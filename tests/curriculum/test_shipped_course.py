@@ -20,4 +20,5 @@ def test_every_word_is_said_and_every_word_said_is_there() -> None:
 def test_every_kind_of_question_is_asked_in_the_shipped_course() -> None:
     content = load(ROOT).content
     assert content is not None
-    assert {question.kind for question in content.questions.values()} == {"number", "choice", "order", "match"}
+    kinds = {question.kind for question in content.questions.values()}
+    assert kinds == {"number", "choice", "order", "match", "spot", "spoken"}
