@@ -185,7 +185,9 @@ def shown(label: str, item: QuestionItem, words: Words, scene: Scene | None) -> 
             }
         case ChoiceItem():
             found |= {"several": asked.several, "options": _lettered(asked.options, asked.order)}
-            found["note"] = words.say("paper.screen.several") if asked.several else words.say("paper.screen.one")
+            found["note"] = (
+                words.say("paper.screen.choose_several") if asked.several else words.say("paper.screen.choose_one")
+            )
         case OrderItem():
             found |= {"options": _lettered(asked.steps, asked.order), "note": words.say("sheet.put_in_order")}
         case MatchItem():
@@ -196,7 +198,9 @@ def shown(label: str, item: QuestionItem, words: Words, scene: Scene | None) -> 
                 {"letter": area.letter, "text": text} for area, text in zip(asked.areas, asked.labels, strict=True)
             ]
             found |= {"several": asked.several, "options": areas}
-            found["note"] = words.say("paper.screen.several") if asked.several else words.say("paper.screen.one")
+            found["note"] = (
+                words.say("paper.screen.choose_several") if asked.several else words.say("paper.screen.choose_one")
+            )
     return found
 
 
