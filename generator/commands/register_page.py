@@ -2,23 +2,28 @@
 
 from __future__ import annotations
 
+import base64
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from html import escape
 
 from generator.commands.register_common import cell_text
 from generator.registry import Report
+from generator.site.fonts import font_files
 from generator.words import Words
 
 _STYLE = """\
-body{font:1rem/1.5 system-ui,sans-serif;margin:1rem auto;max-width:70rem;padding:0 1rem;color:#111;background:#fff}
+body{font:1rem/1.6 Mukta,sans-serif;margin:1rem auto;max-width:70rem;padding:0 1rem;color:#111;background:#fff}
 table{border-collapse:collapse;margin:1rem 0;font-size:.95rem}
-th,td{border:1px solid #777;padding:.3rem .5rem;text-align:left;vertical-align:top;overflow-wrap:anywhere}
+th,td{border:1px solid #777;padding:.3rem .5rem;text-align:left;vertical-align:top;overflow-wrap:break-word}
 th{background:#eee}
 .wide{overflow-x:auto}
 svg{max-width:100%;height:auto}
 """
+_POLICY = "default-src 'none'; style-src 'unsafe-inline'; font-src data:"
+"""Nothing is fetched, and no script runs."""
 _MOST_BARS = 60
 _ROW, _WIDTH, _TEXT = 46, 640, 15
 
@@ -66,9 +71,21 @@ def report_page(report: Report, bars: Sequence[Bar], words: Words, day: date) ->
     return (
         f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
-        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
-        f"<title>{escape(title)}</title>\n<style>\n{_STYLE}</style>\n</head>\n<body>\n<main>\n<h1>{escape(title)}</h1>\n"
+        f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}">\n'
+        f"<title>{escape(title)}</title>\n<style>\n{_fonts()}{_STYLE}</style>\n</head>\n<body>\n<main>\n<h1>{escape(title)}</h1>\n"
         f"<p>{day.isoformat()}</p>\n{plot}\n{body}\n</main>\n</body>\n</html>\n"
+    )
+
+
+@cache
+def _fonts() -> str:
+    """The course's own font inside the page, so that Hindi shows on any machine."""
+    files = font_files()
+    return "".join(
+        f"@font-face{{font-family:Mukta;font-weight:{weight};"
+        f"src:url(data:font/woff2;base64,{base64.b64encode(files[name]).decode('ascii')}) format('woff2')}}\n"
+        for weight, name in ((400, "mukta-regular.woff2"), (700, "mukta-bold.woff2"))
+        if name in files
     )
 
 
