@@ -163,8 +163,8 @@ def as_lines(report: Report, words: Words) -> Iterator[str]:
         return
     head = [words.say_one_of("register.column", name) for name in report.columns]
     rows = [head]
-    for row in report.rows:
-        rows.append([cell_text(cell, words, name) for name, cell in zip(report.columns, row, strict=True)])
+    for each in report.rows:
+        rows.append([cell_text(cell, words, name) for name, cell in zip(report.columns, each, strict=True)])
     widths = [max(len(row[place]) for row in rows) for place in range(len(head))]
     for row in rows:
         yield "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
