@@ -87,7 +87,8 @@ def built_files(folder: Path) -> dict[str, bytes]:
     if not (folder / SUMS).is_file():
         raise RefusedError(f"no stick is built in '{folder}': run 'build' first")
     files = read_files(folder)
-    listed = dict(reversed(line.split("  ", 1)) for line in files[SUMS].decode("ascii").splitlines())
+    lines = (line.partition("  ") for line in files[SUMS].decode("ascii").splitlines())
+    listed = {name: total for total, _, name in lines}
     changed = sorted(name for name in {*listed, *files} - {SUMS} if listed.get(name) != _sum(files.get(name, b"")))
     if changed:
         raise RefusedError(f"'{changed[0]}' is not as it was built (of {len(changed)} such files): run 'build' again")

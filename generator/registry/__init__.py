@@ -43,8 +43,8 @@ from generator.registry.cohorts import Imported, add_cohort, import_class_list, 
 from generator.registry.complaints import Holder, close_complaint, file_complaint, holders
 from generator.registry.csv_text import guarded, to_csv, unguarded
 from generator.registry.decisions import record_cut, record_decision
-from generator.registry.hold_points import add_photo, record_leak_test, sign_hold_point
 from generator.registry.find import candidates_called, cohort_called, coordinator_called, find_paper, is_empty
+from generator.registry.hold_points import add_photo, record_leak_test, sign_hold_point
 from generator.registry.numbers import is_number
 from generator.registry.observations import import_observations, seen_by_name
 from generator.registry.papers import (

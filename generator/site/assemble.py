@@ -28,8 +28,10 @@ from generator.words import Words
 _ASSETS = Path(__file__).parent / "assets"
 _FORMULA_SCRIPT = Path(__file__).parents[1] / "formula" / "formula.js"
 _STYLES = ("fonts.css", "common.css", "theme.css", "looks.css", "looks.js", "mark.svg")
-_SCRIPTS_AFTER = ("page.js", "progress.js", "code.js", "learner.js", "card.js", "scenario.js", "mock.js", "path.js", "pictures.js", "planner.js", "sheet-maker.js",
-                  "practice-page.js", "readings-page.js", "start.js")  # fmt: skip
+_SCRIPTS_AFTER = (
+    "page.js", "progress.js", "code.js", "learner.js", "card.js", "scenario.js", "mock.js", "path.js", "pictures.js",
+    "planner.js", "sheet-maker.js", "practice-page.js", "readings-page.js", "start.js",
+)  # fmt: skip
 _FAMILIES = ("page", "exercise", "practice", "misconception", "quantity", "unit")
 """Words that travel into the browser."""
 _RENDERERS = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "pymdown-extensions", "pygments")
