@@ -1,5 +1,6 @@
 """A copy of the project's own content that a test may spoil, and a small second module beside the first."""
 
+import re
 import shutil
 from pathlib import Path
 
@@ -46,7 +47,7 @@ def with_second_module(folder: Path) -> Path:
     course_copy(folder)
     course = folder / "course" / "course.yaml"
     text = course.read_text("utf-8")
-    changed = text.replace("modules: [07-frame]", "modules: [07-frame, 08-second]")
+    changed = re.sub(r"^(modules: \[.*)\]$", r"\1, 08-second]", text, flags=re.MULTILINE)
     assert changed != text
     course.write_text(changed, "utf-8")
     home = folder / "course" / "modules" / "08-second"
