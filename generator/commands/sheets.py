@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 import click
 
-from generator import VERSION, plans
+from generator import plans
 from generator import sheets as printed
-from generator.commands.course import course_at, file_bytes
+from generator.commands.class_sheets import Asked, slug, write_class_set, write_workshop
+from generator.commands.course import course_at
 from generator.commands.tool import (
     ProgressLine,
     content_option,
@@ -19,16 +20,12 @@ from generator.commands.tool import (
     language_option,
     output_option,
     say_json,
-    write_folder,
 )
 from generator.curriculum import CourseContent
-from generator.exercises import Person, make_set, read_class_list, to_json
-from generator.problems import ExitCode, Problem, ProblemsError
-from generator.sheets.workshop_file import Workshop, read_workshop
+from generator.problems import ExitCode
 from generator.site import RECKONER
 
 _KINDS = ("handouts", "checklists")
-_NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 
 
 @click.command()
@@ -40,6 +37,10 @@ _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 @click.option(
     "--competency", "competencies", multiple=True, help="Ask only what shows this; may be given several times."
 )
+@click.option("--learner", "learners", multiple=True, help="Print only this one of the class list: number or name.")
+@click.option("--personal", is_flag=True, help="A file for each learner, named by number and name.")
+@click.option("--pictures", is_flag=True, help="A module in pictures, for those who read little.")
+@click.option("--scenarios", is_flag=True, help="Booklets of whole tanks to work out.")
 @click.option("--workshop", type=click.Path(dir_okay=False, path_type=Path), help="A workshop's YAML file: its pack.")
 @click.option("--list", "list_them", is_flag=True, help="List the sheets that can be asked for by name.")
 @click.option("--only", type=click.Choice(_KINDS), help="Print all sheets of this kind; with --list, list only these.")
@@ -54,6 +55,7 @@ def sheets(
     seed: str | None,
     questions: int,
     competencies: Sequence[str],
+    learners: Sequence[str],
     workshop: Path | None,
     list_them: bool,
     only: str | None,
@@ -61,6 +63,9 @@ def sheets(
     content: Path,
     output: Path,
     as_json: bool,
+    personal: bool,
+    pictures: bool,
+    scenarios: bool,
 ) -> int:
     """Print personal worksheets with their key for a class list, sheets by name, or a workshop's whole pack.
 
@@ -77,10 +82,10 @@ def sheets(
         return ExitCode.GOOD
     if only is not None and not names:
         names = tuple(named_sheets(course, only))
-    if class_list is None and not names and workshop is None:
+    if class_list is None and not (names or workshop or pictures or scenarios):
         raise click.UsageError("Say for whom (--for names.csv) or which sheet by name (--list shows them).")
     if workshop is not None:
-        return _workshop(course, workshop, class_list, seed, output, as_json=as_json)
+        return write_workshop(course, workshop, class_list, seed, output, as_json=as_json)
     strange = [name for name in competencies if name not in course.competencies]
     if strange:
         raise click.UsageError(f"There is no competency '{strange[0]}', only {', '.join(course.competencies)}.")
@@ -89,15 +94,24 @@ def sheets(
         raise click.UsageError(f"There is no sheet '{unknown[0]}'; --list shows them.")
     written: list[Path] = []
     progress = ProgressLine(quiet=as_json)
-    for name in names:
+    single = {name: partial(named_pdf, name) for name in names}
+    if pictures:
+        with_cards = [name for name in _modules(course, module) if course.modules[name].cards]
+        single |= {f"pictures-{name}": partial(printed.pictures_pdf, name) for name in with_cards}
+    if scenarios:
+        wanted = [s.id for s in course.scenarios.values() if s.module in _modules(course, module) and not s.retired]
+        single |= {f"scenario-{name}": partial(printed.scenario_pdf, name) for name in wanted}
+    if not single and class_list is None:
+        raise click.UsageError(f"The module '{module}' has nothing of this kind.")
+    for name, make in single.items():
         path = output / "sheets" / f"{name}-{language}.pdf"
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_bytes(named_pdf(name, language, course))
+        path.write_bytes(make(language, course))
         written.append(path)
     if class_list is not None:
         seed = seed or date.today().isoformat()  # noqa: DTZ011 (the day on the trainer's own calendar)
-        asked = (seed, questions, competencies)
-        written += _class_set(course, class_list, _module(course, module), asked, language, output, progress)
+        asked = Asked(_module(course, module), language, seed, questions, competencies, learners, personal)
+        written += write_class_set(course, class_list, asked, output, progress)
     progress.done()
     words = course.words[language]
     if as_json:
@@ -145,9 +159,9 @@ def named_pdf(name: str, language: str, course: CourseContent) -> bytes:
     return printed.reckoner_pdf(plans.make_reckoner(), course.words[language], course.course.version)
 
 
-def slug(name: str) -> str:
-    """A name as part of a file name: ASCII letters and digits; empty for a name without any."""
-    return _NOT_IN_A_NAME.sub("-", name.lower()).strip("-")[:20]
+def _modules(course: CourseContent, module: str | None) -> list[str]:
+    """The module that was named, or all."""
+    return list(course.modules) if module is None else [_module(course, module)]
 
 
 def _module(course: CourseContent, module: str | None) -> str:
@@ -158,79 +172,4 @@ def _module(course: CourseContent, module: str | None) -> str:
     return module
 
 
-def _class_set(
-    course: CourseContent,
-    class_list: Path,
-    module: str,
-    asked: tuple[str, int, Sequence[str]],
-    language: str,
-    output: Path,
-    progress: ProgressLine,
-) -> list[Path]:
-    people = read_class_list(str(class_list), file_bytes(class_list), course.course.languages)
-    progress(course.words[language].say("command.drawing", count=len(people)))
-    seed, questions, competencies = asked
-    record = make_set(
-        course, module, people, seed, language, tool=f"tankschool {VERSION}", questions=questions,
-        competencies=competencies,
-    )  # fmt: skip
-    if not any(learner.items for learner in record.learners):
-        raise click.UsageError(f"The module '{module}' asks nothing that shows {', '.join(competencies)}.")
-    progress(course.words[language].say("command.printing", count=len(people)))
-    files = {
-        "worksheets.pdf": printed.worksheet_pdf(record, course),
-        "key.pdf": printed.key_pdf(record, course),
-        "marking-strips.pdf": printed.strip_pdf(record, course),
-        "record.json": to_json(record),
-    }
-    folder = output / "sheets" / f"{module}-{record.set_id}"
-    write_folder(folder, files)
-    return [folder / name for name in files]
-
-
-def _workshop(
-    course: CourseContent, file: Path, class_list: Path | None, seed: str | None, output: Path, *, as_json: bool
-) -> int:
-    """The pack of a workshop and each of its sheets, in a folder of their own."""
-    data = file_bytes(file)
-    problems: list[Problem] = []
-    people: tuple[Person, ...] = ()
-    found: Workshop | None = None
-    try:
-        found = read_workshop(str(file), data, course)
-    except ProblemsError as error:
-        problems += error.problems
-    if class_list is not None:
-        try:
-            people = read_class_list(str(class_list), file_bytes(class_list), course.course.languages)
-        except ProblemsError as error:
-            problems += error.problems
-    if found is not None and people and len(people) != found.file.group:
-        what = f"the group has {found.file.group} learners, and the class list {len(people)} names"
-        problems.append(Problem(str(class_list), 0, 0, "group-and-list", what, "make both the same"))
-    if problems or found is None:
-        raise ProblemsError(problems)
-    words = course.words[found.language]
-    if not people:
-        people = tuple(Person(f"{words.say('workshop.learner')} {n}") for n in range(1, found.file.group + 1))
-    seed = seed or f"{found.file.name} {found.file.dates[0]}"
-    records = {
-        module: make_set(
-            course, module, people, seed, found.language, tool=f"tankschool {VERSION}", questions=found.file.questions
-        )
-        for module in found.file.modules
-    }
-    files = printed.Pack(found, course, records, data).files()
-    for module, record in records.items():
-        files[f"marking-strips-{module}.pdf"] = printed.strip_pdf(record, course)
-        files[f"record-{module}.json"] = to_json(record)
-    folder = output / "sheets" / f"workshop-{slug(found.file.name) or found.file.dates[0]}-{found.file.dates[0]}"
-    write_folder(folder, files)
-    if as_json:
-        say_json({"format": 1, "files": [str(folder / name) for name in files], "seed": seed})
-        return ExitCode.GOOD
-    click.echo(words.say("command.wrote"))
-    for name in files:
-        click.echo(f"  {folder / name}")
-    click.echo(words.say("command.keep_the_record"))
-    return ExitCode.GOOD
+__all__ = ["known_language", "named_pdf", "named_sheets", "sheets", "slug"]

@@ -48,8 +48,11 @@ def read_class_list(file: str, data: bytes, languages: Collection[str]) -> tuple
     people: list[Person] = []
     problems: list[Problem] = []
     seen: dict[str, int] = {}
-    for row in read_csv(file, data, [Column("name"), Column("language", required=False, filled=False)]):
+    for row in read_csv(file, data, [Column("name", filled=False), Column("language", required=False, filled=False)]):
         name, language = " ".join(row["name"].split()), row["language"].casefold()
+        if not name:
+            problems.append(row.problem("name", "empty-cell", "'name' is empty", "fill it, or remove the row"))
+            continue
         first = seen.setdefault(same_name(name), row.line)
         if first != row.line:
             fix = "add a village or a parent's name, so that each sheet finds its owner"

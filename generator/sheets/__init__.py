@@ -4,8 +4,10 @@ from generator.sheets.booklet import booklet_pdf
 from generator.sheets.certificate import Signed, certificate_pdf
 from generator.sheets.handout import handout_pdf
 from generator.sheets.key import key_pdf
+from generator.sheets.pictures import pictures_pdf
 from generator.sheets.practical import practical_pdf
 from generator.sheets.reckoner import reckoner_pdf
+from generator.sheets.scenario_booklet import scenario_pdf
 from generator.sheets.strip import strip_pdf
 from generator.sheets.worksheet import worksheet_pdf
 from generator.sheets.workshop import Pack
@@ -17,8 +19,10 @@ __all__ = [
     "certificate_pdf",
     "handout_pdf",
     "key_pdf",
+    "pictures_pdf",
     "practical_pdf",
     "reckoner_pdf",
+    "scenario_pdf",
     "strip_pdf",
     "worksheet_pdf",
 ]

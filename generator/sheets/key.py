@@ -32,13 +32,14 @@ from generator.words import Words
 _RIGHT = SUBHEADING.but(before=0.0, after=2.0)
 
 
-def key_pdf(record: Record, content: CourseContent, learners: Collection[int] = ()) -> bytes:
+def key_pdf(record: Record, content: CourseContent, learners: Collection[int] = (), set_id: str = "") -> bytes:
     """The key of a printed set, for whoever marks by hand or talks a mistake over.
 
     Args:
         record: of the set.
         content: the course that the set was made from.
         learners: numbers of the learners wanted; none given means all.
+        set_id: of the whole set, where the record holds only some of its learners.
 
     Raises:
         RefusedError: a name with signs that the course's font does not have.
@@ -46,7 +47,7 @@ def key_pdf(record: Record, content: CourseContent, learners: Collection[int] = 
     """
     wanted = wanted_learners(record, learners)
     refuse_unprintable([learner.name for learner in wanted])
-    set_id = record.set_id
+    set_id = set_id or record.set_id
     words = content.words[record.language]
     about = about_set(record, content, words.say("sheet.key"), set_id)
     return sheet_pdf(about, [key_part(learner, record, content, set_id) for learner in wanted])
@@ -59,18 +60,28 @@ def key_part(learner: Learner, record: Record, content: CourseContent, set_id: s
     sheet = words.say("sheet.number", number=learner.number, set=set_id)
     module = content.modules[record.module].title[record.language]
     opening = [Text(f"{module} · {sheet}", TIGHT), Text(words.say("sheet.key_only_for_trainers"), NOTE.but(after=10.0))]
-    pieces: list[Piece] = [Text(title, TITLE), *opening]
+    pieces: list[Piece] = [Text(title, TITLE), *opening, *key_pieces(learner, words)]
+    name = f"{words.say('sheet.key')} · {module}"
+    return Part(name, module, f"{learner.number}. {learner.name}", f"{title} · {sheet}", words, pieces)
+
+
+def key_pieces(learner: Learner, words: Words) -> Iterator[Piece]:
+    """The answers to a sheet's questions, in order.
+
+    Args:
+        learner: with the items.
+        words: of the trainer's language.
+    """
     told: ScenarioItem | None = None
     known: set[str] = set()
     for label, item, scenario in learner.labelled():
         if scenario is not None and scenario is not told:
             told, known = scenario, set()
-            pieces += [Text(scenario.title, HEADING), Text(words.say("sheet.key_scenario"), NOTE.but(keep=True))]
+            yield Text(scenario.title, HEADING)
+            yield Text(words.say("sheet.key_scenario"), NOTE.but(keep=True))
         before = known if scenario is not None else set()
         answer = Column(list(_answer(item, scenario, before, words)))
-        pieces.append(Row([(24.0, Number(label)), (None, answer)], gap=8, after=9))
-    name = f"{words.say('sheet.key')} · {module}"
-    return Part(name, module, f"{learner.number}. {learner.name}", f"{title} · {sheet}", words, pieces)
+        yield Row([(24.0, Number(label)), (None, answer)], gap=8, after=9)
 
 
 def short_answer(item: QuestionItem, words: Words) -> str:

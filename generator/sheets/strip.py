@@ -78,20 +78,21 @@ class _Cut(Piece):
         canvas.setDash()
 
 
-def strip_pdf(record: Record, content: CourseContent, learners: Collection[int] = ()) -> bytes:
+def strip_pdf(record: Record, content: CourseContent, learners: Collection[int] = (), set_id: str = "") -> bytes:
     """The marking strips of a printed set.
 
     Args:
         record: of the set.
         content: the course that the set was made from.
         learners: numbers of the learners wanted; none given means all.
+        set_id: of the whole set, where the record holds only some of its learners.
 
     Raises:
         RefusedError: a drawing that no longer has the places of the record.
         MachineError: shaping is missing, or a question is higher than a page.
     """
     words = content.words[record.language]
-    set_id, drawings = record.set_id, Drawings(content)
+    set_id, drawings = set_id or record.set_id, Drawings(content)
     strips = [
         strip
         for learner in wanted_learners(record, learners)

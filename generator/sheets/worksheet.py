@@ -18,13 +18,14 @@ from generator.sheets.text import shaped
 from generator.words import Words
 
 
-def worksheet_pdf(record: Record, content: CourseContent, learners: Collection[int] = ()) -> bytes:
+def worksheet_pdf(record: Record, content: CourseContent, learners: Collection[int] = (), set_id: str = "") -> bytes:
     """The worksheets of a printed set.
 
     Args:
         record: of the set; what it holds is what is printed.
         content: the course that the set was made from.
         learners: numbers of the learners wanted; none given means all.
+        set_id: of the whole set, where the record holds only some of its learners.
 
     Raises:
         RefusedError: a name with signs that the course's font does not have.
@@ -32,7 +33,7 @@ def worksheet_pdf(record: Record, content: CourseContent, learners: Collection[i
     """
     wanted = wanted_learners(record, learners)
     refuse_unprintable([learner.name for learner in wanted])
-    set_id = record.set_id
+    set_id = set_id or record.set_id
     about = about_set(record, content, content.words[record.language].say("sheet.worksheet"), set_id)
     drawings = Drawings(content)
     return sheet_pdf(about, [learner_part(learner, record, content, set_id, drawings) for learner in wanted])
@@ -72,7 +73,8 @@ def learner_part(learner: Learner, record: Record, content: CourseContent, set_i
     module = content.modules[record.module].title[learner.language]
     sheet = words.say("sheet.number", number=learner.number, set=set_id)
     head = f"{learner.name} · {sheet} · {module}"
-    pieces = [*_opening(learner, module, sheet, words), *_questions(learner, record.module, content, words, drawings)]
+    questions = question_pieces(learner, record.module, content, words, drawings)
+    pieces = [*_opening(learner, module, sheet, words), *questions]
     name = f"{words.say('sheet.worksheet')} · {module}"
     return Part(name, module, f"{learner.number}. {learner.name}", head, words, pieces)
 
@@ -87,9 +89,10 @@ def _opening(learner: Learner, module: str, sheet: str, words: Words) -> Iterato
     yield Box(Column(how), after=10)
 
 
-def _questions(
+def question_pieces(
     learner: Learner, module: str, content: CourseContent, words: Words, drawings: Drawings
 ) -> Iterator[Piece]:
+    """The questions of a sheet, each with its drawing and its box."""
     told: ScenarioItem | None = None
     for label, item, scenario in learner.labelled():
         if scenario is not None and scenario is not told:

@@ -249,3 +249,65 @@ def test_all_that_is_wrong_with_a_workshop_is_told_before_anything_is_written(
     for word in ("unknown-module", "'dates' is missing", "'frame'", "names.csv:3"):
         assert word in told or word == "unknown-module"
     assert not (tmp_path / "out").exists()
+
+
+def sheets_of(tmp_path: Path, names: str | bytes, *more: str) -> int:
+    (tmp_path / "names.csv").write_bytes(names if isinstance(names, bytes) else names.encode("utf-8"))
+    arguments = ["sheets", "--for", str(tmp_path / "names.csv"), "--module", "frame", "--seed", "s", "--questions", "1"]
+    return run([*arguments, *more, "--output", str(tmp_path / "out")])
+
+
+def test_every_fault_of_a_class_list_is_told_by_line_before_anything_is_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    names = "name,language\nAsha,\nASHA,\n=SUM(A1),\nதமிழ்,\n,hi\n12,\nBir,xx\n"
+    assert sheets_of(tmp_path, b"\xef\xbb\xbf" + names.encode("utf-8")) == ExitCode.PROBLEMS
+    told = capsys.readouterr().err
+    for line in (3, 4, 5, 6, 7, 8):
+        assert f"names.csv:{line}:" in told, line
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_control_character_is_told_with_its_place(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert sheets_of(tmp_path, "name\nAsha\nBi\x07r\n") == ExitCode.PROBLEMS
+    assert "names.csv:3:3" in capsys.readouterr().err
+    assert not (tmp_path / "out").exists()
+
+
+def test_personal_files_are_named_by_number_and_plain_letters(tmp_path: Path) -> None:
+    assert sheets_of(tmp_path, "name\nJosé Núñez\nसीता कुमारी\n", "--personal") == ExitCode.GOOD
+    names = sorted(path.name for path in next((tmp_path / "out" / "sheets").iterdir()).iterdir())
+    assert [name for name in names if name.startswith("worksheets")] == [
+        "worksheets-001-jose-nunez.pdf", "worksheets-002.pdf"
+    ]  # fmt: skip
+    assert all(name.isascii() for name in names)
+
+
+def test_one_learners_sheet_is_the_one_of_the_whole_class(tmp_path: Path) -> None:
+    assert sheets_of(tmp_path, "name\nAsha\nBir\nChaya\n") == ExitCode.GOOD
+    folder = next((tmp_path / "out" / "sheets").iterdir())
+    whole = [page.extract_text() for page in PdfReader(folder / "worksheets.pdf").pages]
+    record = (folder / "record.json").read_bytes()
+    assert sheets_of(tmp_path, "name\nAsha\nBir\nChaya\n", "--learner", "bir") == ExitCode.GOOD
+    own = [page.extract_text() for page in PdfReader(folder / "worksheets.pdf").pages]
+    assert own == [page for page in whole if page.startswith("The frame") and "\nBir\n" in page] != []
+    assert (folder / "record.json").read_bytes() == record
+
+
+def test_pictures_and_scenarios_of_a_module(tmp_path: Path) -> None:
+    arguments = ["sheets", "--pictures", "--scenarios", "--module", "frame", "--language", "hi"]
+    assert run([*arguments, "--output", str(tmp_path)]) == ExitCode.GOOD
+    assert sorted(path.name for path in (tmp_path / "sheets").iterdir()) == [
+        "pictures-frame-hi.pdf", "scenario-hill-school-frame-hi.pdf"
+    ]  # fmt: skip
+
+
+def test_two_thousand_names_are_printed_in_files_of_two_hundred(tmp_path: Path) -> None:
+    names = "name\n" + "".join(f"Goat herder {number:04d} of the ridge\n" for number in range(2000))
+    assert sheets_of(tmp_path, names) == ExitCode.GOOD
+    folder = next((tmp_path / "out" / "sheets").iterdir())
+    files = sorted(path.name for path in folder.glob("worksheets*"))
+    assert len(files) == 10
+    assert files[0] == "worksheets-0001-0200.pdf"
+    assert len(PdfReader(folder / files[-1]).pages) == 200
+    assert len(json.loads((folder / "record.json").read_text("utf-8"))["learners"]) == 2000

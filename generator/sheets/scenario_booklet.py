@@ -1,0 +1,51 @@
+"""A scenario as a booklet: the story, its drawing with letters for what is asked, room to work, then the answers."""
+
+from __future__ import annotations
+
+from generator.curriculum import CourseContent
+from generator.exercises import Learner, make_scenario
+from generator.sheets.drawings import Drawings
+from generator.sheets.flow import Box, Column, Piece, Row, Text
+from generator.sheets.key import key_pieces
+from generator.sheets.page import About, Part, content_hash, sheet_pdf
+from generator.sheets.signs import Blank
+from generator.sheets.styles import NOTE, TIGHT, TITLE
+from generator.sheets.worksheet import question_pieces
+
+
+def scenario_pdf(scenario_id: str, language: str, content: CourseContent) -> bytes:
+    """The booklet of a scenario, for a group that works through it together; the answers begin a page of their own.
+
+    Args:
+        scenario_id: of `quizzes/scenarios/*.yaml`.
+        language: language code.
+        content: the course.
+
+    Raises:
+        MachineError: shaping is missing.
+    """
+    scenario = content.scenarios[scenario_id]
+    words = content.words[language]
+    module = content.modules[scenario.module].title[language]
+    item = make_scenario(scenario, content.values(scenario.place), words)
+    group = Learner(number=1, name=item.title, language=language, items=(item,))
+    name = f"{words.say('sheet.booklet')} · {item.title}"
+    who, day = Text(words.say("sheet.group"), TIGHT), Text(words.say("sheet.day"), TIGHT)
+    pieces: list[Piece] = [
+        Text(f"{words.say('sheet.booklet')} · {module}", TITLE),
+        Row(
+            [(who.natural_width() + 1, who), (None, Blank(26.0)), (day.natural_width() + 1, day), (100.0, Blank(26.0))],
+            middle=True, after=6.0,
+        ),
+        Box(Column([Text(words.say("sheet.how"), TIGHT), Text(words.say("sheet.not_a_design"), NOTE)]), after=6.0),
+        *question_pieces(group, scenario.module, content, words, Drawings(content)),
+    ]  # fmt: skip
+    answers: list[Piece] = [
+        Text(f"{words.say('sheet.key')} · {item.title}", TITLE),
+        Text(words.say("sheet.key_only_for_trainers"), NOTE.but(after=8.0)),
+        *key_pieces(group, words),
+    ]
+    about = About(name, language, content.course.version, content_hash(content.sources_of(scenario.module)))
+    key = words.say("sheet.key")
+    booklet = Part(name, module, item.title, name, words, pieces)
+    return sheet_pdf(about, [booklet, Part(f"{key} · {item.title}", module, key, key, words, answers)])

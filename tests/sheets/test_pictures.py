@@ -1,0 +1,73 @@
+"""Modules in pictures and scenario booklets: every card, every part, nothing overflows, answers on their own pages."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from io import BytesIO
+
+import pytest
+from pypdf import PdfReader
+
+from generator.curriculum import CourseContent
+from generator.exercises import make_scenario
+from generator.problems import RefusedError
+from generator.sheets import pictures_pdf, scenario_pdf
+from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH
+from tests.sheets.layout_checks import faults
+from tests.sheets.recorder import recording
+
+LANGUAGES = ("en", "hi")
+
+
+def flat(text: str) -> str:
+    return "".join(text.split())
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_every_card_of_a_module_is_printed_with_its_danger(content: CourseContent, language: str) -> None:
+    for module in content.modules.values():
+        with recording() as made:
+            data = pictures_pdf(module.id, language, content)
+        assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == [], module.id
+        assert pictures_pdf(module.id, language, content) == data
+        text = flat(made.text())
+        for card in module.cards:
+            assert flat(card.text[language]) in text
+            assert card.caution is None or flat(card.caution[language]) in text
+
+
+def test_a_module_without_cards_is_refused(content: CourseContent) -> None:
+    bare = content.modules["frame"].model_copy(update={"cards": ()})
+    with pytest.raises(RefusedError, match="no pictures"):
+        pictures_pdf("frame", "en", replace(content, modules={**content.modules, "frame": bare}))
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_booklet_tells_the_story_and_keeps_the_answers_on_their_own_pages(
+    content: CourseContent, language: str
+) -> None:
+    words = content.words[language]
+    for scenario in content.scenarios.values():
+        with recording() as made:
+            data = scenario_pdf(scenario.id, language, content)
+        assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == [], scenario.id
+        item = make_scenario(scenario, content.values(scenario.place), words)
+        key = flat(f"{words.say('sheet.key')} · {item.title}")
+        pages = [flat(made.text(number)) for number in range(1, made.pages + 1)]
+        first = next(number for number, page in enumerate(pages) if page.startswith(key))
+        before = "".join(pages[:first])
+        for part in item.parts:
+            assert flat(part.text) in before
+            shown = flat(words.with_unit(part.shown_key, part.unit))
+            assert shown in "".join(pages[first:])
+        assert flat(item.text) in before
+        assert len(PdfReader(BytesIO(data)).outline) >= 2
+
+
+def test_the_booklets_drawing_asks_for_what_a_part_asks(content: CourseContent) -> None:
+    with_drawing = [scenario for scenario in content.scenarios.values() if scenario.figure]
+    assert with_drawing
+    for scenario in with_drawing:
+        with recording() as made:
+            scenario_pdf(scenario.id, "en", content)
+        assert "A = ?" in " ".join(made.text().split())
