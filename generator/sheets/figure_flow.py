@@ -17,6 +17,12 @@ NARROWEST = VIEW * SMALLEST / min(hand.size for hand in HANDS.values())
 """Points; narrower, its smallest letters would be under the least size."""
 
 
+REMEMBER = True
+"""Whether a drawing that comes twice is worked out once; the bytes are the same."""
+_BEFORE = 2
+"""Operators that save the canvas's state and move it to the drawing's place; one behind it restores the state."""
+
+
 class Figure(Piece):
     """A scene in the middle of its column.
 
@@ -43,8 +49,19 @@ class Figure(Piece):
         return pdf_height(self._scene, self._drawn)
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
-        """Draw it."""
-        pdf(self._scene, canvas, x + (self.width - self._drawn) / 2, top - self.height, self._drawn)
+        """Draw it; a scene that the document has already is not worked out again."""
+        left, low = x + (self.width - self._drawn) / 2, top - self.height
+        known: dict[tuple[int, float], tuple[Scene, list[str]]] = canvas.__dict__.setdefault("_known_scenes", {})
+        key = id(self._scene), self._drawn
+        if REMEMBER and key in known:
+            canvas.saveState()
+            canvas.translate(left, low)
+            canvas._code += known[key][1]
+            canvas.restoreState()
+            return
+        start = len(canvas._code) + _BEFORE
+        pdf(self._scene, canvas, left, low, self._drawn)
+        known[key] = self._scene, canvas._code[start:-1]  # the scene is kept so that its id stays its own
 
 
 def captioned(scene: Scene) -> Piece:

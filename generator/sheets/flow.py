@@ -114,19 +114,9 @@ class Text(Piece):
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """Draw the lines."""
-        pen: Any = None
-        hand = None
-        for left, y, segment in self.strings(x, top):
-            if pen is None:
-                pen = canvas.beginText(left, y)
-            else:
-                pen.setTextOrigin(left, y)
-            if segment.hand != hand:
-                hand = segment.hand
-                pen.setFont(hand.font, hand.size)
-            pen.textLine(segment.glyphs)
-        if pen is not None:
-            canvas.drawText(pen)
+        lines = [f"1 0 0 1 {left:.2f} {y:.2f} Tm {_drawn(canvas, one)}" for left, y, one in self.strings(x, top)]
+        if lines:
+            canvas._code.append(f"BT {' '.join(lines)} ET")
 
     def strings(self, x: float, top: float) -> Iterator[tuple[float, float, Segment]]:
         """What is drawn from an upper left corner: left end and base line of each string, in points.
@@ -143,6 +133,22 @@ class Text(Piece):
             for segment in line.segments:
                 yield start + segment.x, y - segment.hand.drop, segment
             y -= self.leading
+
+
+def _drawn(canvas: Canvas, segment: Segment) -> str:
+    """The library's own operators for a string, font included.
+
+    A document says most of its strings again and again: each is worked out once, and kept with the canvas. Glyphs that
+    were moved by shaping are told apart by who they are, not by their text.
+    """
+    known: dict[Any, tuple[Any, str]] = canvas.__dict__.setdefault("_known_strings", {})
+    hand, glyphs = segment.hand, segment.glyphs
+    key = (id(glyphs) if type(glyphs) is not str else glyphs, hand.font, hand.size)
+    if key not in known:
+        pen = canvas.beginText(0, 0)
+        pen.setFont(hand.font, hand.size)
+        known[key] = glyphs, pen._formatText(glyphs)  # the glyphs are kept so that their id stays theirs
+    return known[key][1]
 
 
 class Space(Piece):

@@ -15,7 +15,7 @@ from reportlab.pdfbase.ttfonts import shapeStr
 from reportlab.pdfgen.canvas import Canvas
 
 from generator.figures.fonts import REGULAR, draw_text, shaped_width
-from generator.sheets import formula_flow, page
+from generator.sheets import figure_flow, formula_flow, page
 from generator.sheets.flow import Text
 from generator.sheets.text import Segment
 
@@ -133,6 +133,7 @@ def recording() -> Iterator[Recording]:
 
     with (
         patch.object(page, "PdfCanvas", Recorder),
+        patch.object(figure_flow, "REMEMBER", False),
         patch.object(Text, "paint", paint),
         patch("generator.figures.pdf.draw_text", label),
         patch.object(formula_flow, "draw_text", label),

@@ -13,7 +13,7 @@ from generator.curriculum.models import Question
 from generator.exercises import Area, NumberItem, Person, SpotItem, make_item, make_set
 from generator.figures import FIGURES
 from generator.problems import RefusedError
-from generator.sheets import key_pdf, worksheet_pdf
+from generator.sheets import figure_flow, key_pdf, worksheet_pdf
 from generator.sheets.drawings import Drawings, seed_of
 from generator.sheets.page import sheet_pdf
 from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH
@@ -115,3 +115,13 @@ def test_a_choice_of_worked_out_numbers_has_its_working_and_its_diagnosis(
             told = words.say_one_of("misconception", f"{name}.{part_of}")
             assert "".join(told.split()) in "".join(text.split())
     assert words.say_one_of("quantity", "ring_length") in text
+
+
+def test_a_drawing_remembered_gives_the_same_bytes(content: CourseContent, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked = tuple(question for question in content.asked["how-much-water"] if question.figure)
+    small = replace(content, asked={**content.asked, "how-much-water": asked}, scenarios={})
+    people = [Person("Asha"), Person("Bir"), Person("Chaya")]
+    record = make_set(small, "how-much-water", people, "s", "hi", tool="test")
+    remembered = worksheet_pdf(record, small)
+    monkeypatch.setattr(figure_flow, "REMEMBER", False)
+    assert worksheet_pdf(record, small) == remembered

@@ -1,0 +1,111 @@
+"""Personal worksheets of a thousand learners with their keys, against the same pages replayed in plain ReportLab.
+
+Three things: pages a second on one core; most memory of printing for 100 and for 1,000 learners; and the time of two
+processes against one. Memory is that of the largest process, the one that made the numbers included. Ten thousand learners are scaled down to a thousand: files hold 200 learners each, so that more
+learners mean more files of the same size, and a run of ten thousand would only repeat it.
+"""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from generator.commands.class_sheets import print_set
+from generator.exercises import Person, Record, make_set
+from generator.sheets import key_pdf, text, worksheet_pdf
+from tests.benchmarks import Result, compare
+from tests.benchmarks.bench_memory import Peak
+from tests.benchmarks.bench_worksheet import course
+from tests.sheets.recorder import Recording, recording, replay
+
+FEW, MANY = 100, 1000
+QUESTIONS = 6
+"""Of each learner: two pages, some three."""
+LIMIT = 1 / 0.9
+"""At least 0.9 times the pages a second of the baseline."""
+FLAT = 1.25
+"""Most memory of the large class, as a multiple of that of the small one."""
+SHARED = 0.85
+"""Two processes against one, where there are two cores: each reads the course first."""
+_PROBE = """
+import resource, sys, tempfile
+from pathlib import Path
+from tests.benchmarks.bench_worksheets_many import class_set, course, print_set
+record = class_set("en", int(sys.argv[1]))
+with tempfile.TemporaryDirectory() as folder:
+    print_set(record, course(), Path(folder), processes=2)
+own, child = (resource.getrusage(who).ru_maxrss for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
+print(max(own, child) / (1e6 if sys.platform == "darwin" else 1e3))
+"""
+
+
+def class_set(language: str, learners: int) -> Record:
+    """A class of learners, each with other numbers."""
+    people = [Person(f"Goat herder {number}") for number in range(1, learners + 1)]
+    return make_set(course(), "frame", people, "bench", language, tool="bench", questions=QUESTIONS)
+
+
+def recorded(record: Record) -> list[Recording]:
+    """What the worksheets and the keys of a set draw."""
+    with recording() as sheets:
+        worksheet_pdf(record, course())
+    with recording() as keys:
+        key_pdf(record, course())
+    return [sheets, keys]
+
+
+def ours(record: Record) -> list[bytes]:
+    """Worksheets and keys, with nothing remembered from earlier ones."""
+    text.shaped.cache_clear()
+    text.broken.cache_clear()
+    return [worksheet_pdf(record, course()), key_pdf(record, course())]
+
+
+def memory_of(learners: int) -> float:
+    """Most memory of a printing process [MB]."""
+    root = Path(__file__).parents[2]
+    done = subprocess.run(
+        [sys.executable, "-c", _PROBE, str(learners)],
+        cwd=root,
+        env={**os.environ, "PYTHONPATH": str(root)},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    return float(done.stdout.split()[-1])
+
+
+def timed(record: Record, processes: int) -> float:
+    """Seconds that a class takes."""
+    with tempfile.TemporaryDirectory() as folder:
+        start = time.perf_counter()
+        print_set(record, course(), Path(folder), processes=processes)
+        return time.perf_counter() - start
+
+
+def results(runs: int = 5) -> list[Result | Peak]:
+    """Pages a second by language; memory; cores."""
+    found: list[Result | Peak] = []
+    for language in ("en", "hi"):
+        record = class_set(language, FEW)
+        made = recorded(record)
+        pages = sum(one.pages for one in made)
+        name = f"{pages} pages of {FEW} worksheets and keys ({language}) against the same pages replayed"
+        found.append(
+            compare(name, lambda r=record: ours(r), lambda m=made: [replay(one) for one in m], LIMIT, runs,  # type: ignore[misc]
+                    time.process_time)
+        )  # fmt: skip
+    few, many = memory_of(FEW), memory_of(MANY)
+    found.append(Peak(f"printing {MANY} learners, against {FLAT:g} times the memory of {FEW}", many, FLAT * few, 1.0))
+    record = class_set("en", MANY)
+    found.append(Result(f"{MANY} learners by two processes against one", timed(record, 2), timed(record, 1), SHARED))
+    return found
+
+
+if __name__ == "__main__":
+    for result in results():
+        print(result)  # noqa: T201 (this is what the benchmark is for)
