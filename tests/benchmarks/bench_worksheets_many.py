@@ -1,8 +1,9 @@
 """Personal worksheets of a thousand learners with their keys, against the same pages replayed in plain ReportLab.
 
 Three things: pages a second on one core; most memory of printing for 100 and for 1,000 learners; and the time of two
-processes against one. Memory is that of the largest process, the one that made the numbers included. Ten thousand learners are scaled down to a thousand: files hold 200 learners each, so that more
-learners mean more files of the same size, and a run of ten thousand would only repeat it.
+processes against one. Memory is that of the largest process, the one that made the numbers included. Ten thousand
+learners are scaled down to a thousand: files hold 200 learners each, so that more learners mean more files of the same
+size, and a run of ten thousand would only repeat it.
 """
 
 from __future__ import annotations
