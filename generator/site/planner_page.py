@@ -74,7 +74,7 @@ def planner_page(words: Words, home: str) -> str:
         block(f"<noscript>{paragraphs(words.say('page.planner.script_off'), 'ts-invented')}</noscript>"),
         block(
             f'<div class="ts-planner" data-home="{escape(home)}">{data_script(planner_data(words))}'
-            '<div class="ts-body"></div></div>'
+            '<div class="ts-body" data-search-exclude=""></div></div>'
         ),
         f"## {words.say('page.planner.only_plan')} {{#only-plan}}",
         words.say("page.planner.only_plan_text"),

@@ -32,7 +32,7 @@ def practice_page(content: CourseContent, language: str, home: str) -> str:
         words.say("page.practice.about"),
         block(f"<noscript>{paragraphs(words.say('page.practice.script_off'), 'ts-invented')}</noscript>"),
         block(f'<div class="ts-learner" data-home="{escape(home)}"></div>'),
-        block(f'<div class="ts-practice">{data}<div class="ts-body"></div></div>'),
+        block(f'<div class="ts-practice">{data}<div class="ts-body" data-search-exclude=""></div></div>'),
     ]
     return "\n\n".join(part.strip() for part in parts) + "\n"
 

@@ -18,7 +18,7 @@ def readings_page(words: Words) -> str:
         words.say("page.readings.about"),
         block(caution(words.say("page.readings.caution"), words)),
         block(f"<noscript>{paragraphs(words.say('page.readings.script_off'), 'ts-invented')}</noscript>"),
-        block(f'<div class="ts-readings">{data}<div class="ts-body"></div></div>'),
+        block(f'<div class="ts-readings">{data}<div class="ts-body" data-search-exclude=""></div></div>'),
         f"## {words.say('page.readings.limits')} {{#limits}}",
         words.say("page.readings.limits_text"),
     ]

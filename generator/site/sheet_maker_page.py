@@ -38,7 +38,10 @@ def sheet_maker_page(content: CourseContent, language: str, home: str) -> str:
         words.say("page.sheets.about"),
         words.say("page.sheets.private"),
         block(f"<noscript>{paragraphs(words.say('page.sheets.script_off'), 'ts-invented')}</noscript>"),
-        block(f'<div class="ts-sheets" data-home="{escape(home)}">{data}<div class="ts-body"></div></div>'),
+        block(
+            f'<div class="ts-sheets" data-home="{escape(home)}">{data}'
+            '<div class="ts-body" data-search-exclude=""></div></div>'
+        ),
     ]
     return "\n\n".join(part.strip() for part in parts) + "\n"
 

@@ -49,7 +49,7 @@
       var walker = document.createTreeWalker(article, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT, null), node, here = null, heading = null;
       while ((node = walker.nextNode())) {
         if (node.nodeType === 1) {
-          if (/^H[1-3]$/.test(node.tagName) && node.id) {
+          if (/^H[1-3]$/.test(node.tagName) && node.id && !node.closest("[data-search-exclude]")) {
             heading = node;
             here = {id: node.tagName === "H1" ? article.id : node.id, page: title, title: node.textContent, text: []};
             sections.push(here);
