@@ -15,8 +15,15 @@ from generator.problems import ExitCode, MachineError
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
 WINDOWS_PLACES = ("Google/Chrome/Application/chrome.exe", "Microsoft/Edge/Application/msedge.exe")
-SYSTEM_PACKAGES = {"chromium": BROWSERS, "firefox-esr": ("firefox-esr", "firefox"), "poppler-utils": ("pdftoppm",)}
+SYSTEM_PACKAGES = {
+    "chromium": BROWSERS,
+    "firefox-esr": ("firefox-esr", "firefox"),
+    "poppler-utils": ("pdftoppm",),
+    "postgresql": ("initdb",),
+}
 """Debian package -> the programs of which one must be there."""
+SERVER_PROGRAMS = "/usr/lib/postgresql"
+"""Where Debian puts the database server's programs, off the path."""
 
 
 @click.command()
@@ -56,7 +63,7 @@ def find_browser() -> str:
         MachineError: none is there and none could be installed; the message says what to install.
     """
     for package, programs in SYSTEM_PACKAGES.items():
-        if not any(map(shutil.which, programs)) and may_install():
+        if not any(map(_is_there, programs)) and may_install():
             click.echo(f"Installing {package} through the system (once) ...")
             for command in (["update", "-qq"], ["install", "-y", "-qq", package]):
                 subprocess.run(["apt-get", *command], check=False, stdout=subprocess.DEVNULL)
@@ -64,6 +71,10 @@ def find_browser() -> str:
     if found is None:
         raise MachineError("the tests of the pages need Chromium, Chrome or Edge: install one, or use --fast")
     return found
+
+
+def _is_there(program: str) -> bool:
+    return shutil.which(program) is not None or any(Path(SERVER_PROGRAMS).glob(f"*/bin/{program}"))
 
 
 def may_install() -> bool:
