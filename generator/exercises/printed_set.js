@@ -239,11 +239,15 @@
 
   /* The class list: {people: [{name, language}]} or {problems}. */
   function readClassList(text, languages) {
-    var read = readTable(text, [{name: "name", required: true, filled: true}, {name: "language", required: false, filled: false}]);
+    var read = readTable(text, [{name: "name", required: true, filled: false}, {name: "language", required: false, filled: false}]);
     var problems = [], seen = {}, people;
     if (read.problems) { return read; }
     people = read.rows.map(function (row) {
       var name = tidied(row.cells.name), language = folded(row.cells.language), key = "$" + sameName(name), at = row.places.name || 0;
+      if (!name) {
+        problems.push(problem(row.line, at, "empty-cell", {text: "name"}));
+        return null;
+      }
       if (!has(seen, key)) { seen[key] = row.line; }
       if (seen[key] !== row.line) { problems.push(problem(row.line, at, "duplicate-name", {text: name, first: seen[key]})); }
       if (isDigits(name)) { problems.push(problem(row.line, at, "name-is-number", {text: name})); }
