@@ -25,15 +25,6 @@ LANGUAGES = ("en", "hi")
 STORAGE_REFUSED = """Object.defineProperty(window, "localStorage", {get: function () {
   throw new DOMException("The request is denied.", "SecurityError"); }});"""
 
-OPEN_ALL = """() => {
-  document.querySelectorAll(".ts-card input[type=text]").forEach(field => { field.value = "17"; });
-  document.querySelectorAll(".ts-main").forEach(button => button.click());
-  document.querySelectorAll("button[aria-expanded=false]").forEach(button => { if (!button.hidden) button.click(); });
-  document.querySelectorAll("details").forEach(one => { one.open = true; });
-  window.dispatchEvent(new Event("resize"));
-}"""
-"""Shows all that a page can show: marks, hints, formulas, solutions, answers."""
-
 
 @pytest.fixture(scope="module")
 def built() -> Built:
