@@ -29,10 +29,14 @@ SERVER_PROGRAMS = "/usr/lib/postgresql"
 @click.command()
 @click.argument("paths", nargs=-1)
 @click.option("--fast", is_flag=True, help="Leave out the tests that drive a browser.")
-def test(paths: tuple[str, ...], fast: bool) -> int:
-    """Set up what the tests need and run all of them.
+@click.option("--long", "all_of_them", is_flag=True, help="Also the tests that take many minutes.")
+def test(paths: tuple[str, ...], fast: bool, all_of_them: bool) -> int:
+    """Set up what the tests need and run all of them, but for those that take many minutes.
 
-    Example: python3 tankschool.py test        (or: test tests/formula, test --fast)
+    Every page under the barrier checker, 300 kills of the registry, a second browser, and the heaviest benchmarks run
+    with `--long`, or by their path.
+
+    Example: python3 tankschool.py test        (or: test --long, test tests/formula, test --fast)
     """
     browser = None if fast else find_browser()
     steps: list[tuple[str, list[str]]] = []
@@ -43,7 +47,9 @@ def test(paths: tuple[str, ...], fast: bool) -> int:
             ("types", ["-m", "mypy"]),
             ("imports go one way", ["-c", "from importlinter.cli import lint_imports_command; lint_imports_command()"]),
         ]
-    options = ["-m", "not browser"] if fast else []
+    left_out = ["not browser"] if fast else []
+    left_out += [] if all_of_them or paths else ["not long"]
+    options = ["-m", " and ".join(left_out)] if left_out else []
     workers = ["-n", str(min(os.cpu_count() or 1, 4)), "--dist", "loadfile"]
     steps.append(("tests", ["-m", "pytest", "-q", *workers, *options, *paths]))
     settings = {**os.environ, **({"TANKSCHOOL_BROWSER": browser} if browser else {})}

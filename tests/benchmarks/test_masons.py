@@ -1,5 +1,9 @@
+import pytest
+
 from generator.assessment import simulate as sim
 from tests.benchmarks import bench_masons as bench
+
+pytestmark = pytest.mark.long
 
 
 def test_every_shipped_scheme_has_a_curve_and_gates_to_tell() -> None:

@@ -2,6 +2,8 @@ import pytest
 
 from tests.benchmarks.bench_pages import results
 
+pytestmark = pytest.mark.long
+
 
 @pytest.mark.browser
 def test_the_benchmark_of_pages_measures_both_sides() -> None:

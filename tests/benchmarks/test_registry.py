@@ -2,6 +2,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from generator.exercises import Verdict
 from generator.registry import competency_report
 from generator.registry.audit import findings
@@ -19,6 +21,8 @@ from tests.benchmarks.bench_registry import (
     ours,
     typed,
 )
+
+pytestmark = pytest.mark.long
 
 PAPERS = 60
 

@@ -1,6 +1,10 @@
 import re
 
+import pytest
+
 from tests.benchmarks.bench_site import results
+
+pytestmark = pytest.mark.long
 
 
 def test_the_site_benchmark_measures_both_sides_of_a_build() -> None:

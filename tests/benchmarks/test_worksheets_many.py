@@ -11,6 +11,8 @@ from tests.benchmarks.bench_worksheet import course
 from tests.benchmarks.bench_worksheets_many import class_set, ours, recorded
 from tests.sheets.recorder import replay
 
+pytestmark = pytest.mark.long
+
 
 @pytest.mark.parametrize("language", ["en", "hi"])
 def test_the_baseline_draws_the_same_pages(language: str) -> None:

@@ -22,7 +22,7 @@ import pytest
 from tests.browser.stick_page import number_items
 from tests.site.course_stick import Built, built_once
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, pytest.mark.long]
 
 FIREFOX = shutil.which("firefox-esr") or shutil.which("firefox")
 PATIENCE = 90

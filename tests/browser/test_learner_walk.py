@@ -12,7 +12,7 @@ from tests.browser.stick_page import LANGUAGES, address, answer_right, card, num
 from tests.browser.test_mock_test import RIGHT
 from tests.site.course_stick import Built, built_once
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, pytest.mark.long]
 
 NAMES = {"en": "Asha of the Upper Terrace", "hi": "ऊपरी टोले की आशा"}
 

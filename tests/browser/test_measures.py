@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Locator, Page, expect
 from tests.browser.stick_page import LANGUAGES, address, card, say, strict_page
 from tests.site.course_stick import Built, built_once
 
-pytestmark = pytest.mark.browser
+pytestmark = [pytest.mark.browser, pytest.mark.long]
 
 WIDTHS = (360, 1280)
 LEAST_AXE = (4, 11)

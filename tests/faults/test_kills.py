@@ -15,6 +15,8 @@ from generator.registry.store import Registry
 from tests.faults.conftest import Victim
 from tests.registry.small import open_quickly
 
+pytestmark = pytest.mark.long
+
 KILLS = 300
 PARTS = 6
 """The kills go to this many tests, each with a registry of its own, so that several processes can share them."""
