@@ -10,7 +10,7 @@
     try { action(); } catch (error) { window.setTimeout(function () { throw error; }, 0); }
   }
 
-  T.looks.start();
+  if (T.looks) { T.looks.start(); }
   T.learner.start();
   each("[data-question]", function (place) {
     safely(function () { T.card.start(place, data.questions[place.getAttribute("data-question")]); });
