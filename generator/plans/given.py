@@ -149,7 +149,7 @@ def tank_givens(wish: Wish, shape: Shape, wall: Wall, footing: Footing, roof: Ro
         found["sand_bulking"] = float(interpolate(wish.sand_moisture, SPREAD_MOISTURE, SPREAD_BULKING))
         found["sand_moisture"] = max(2.0, min(10.0, wish.sand_moisture))
     if "dry_volume_factor" not in wish.place:
-        found["dry_volume_factor"] = _dry_factor(found)
+        found["dry_volume_factor"] = dry_factor(found)
     return found
 
 
@@ -205,10 +205,16 @@ def overflow_bore(inflow: float) -> float:
     return overflow_bore_for(inflow, OVERFLOW_HEAD)
 
 
-def _dry_factor(found: Mapping[str, float]) -> float:
+def dry_factor(found: Mapping[str, float]) -> float:
     """Dry parts for a volume of mortar: the absolute-volume sum, and never less than the usual convention.
 
     The convention alone would order too little cement for light sand.
+
+    Args:
+        found: givens of the mortar, by name.
+
+    Raises:
+        OutOfRangeError: sand that is not right for this mortar.
     """
     names = ("sand_parts", "sand_density", "water_cement_ratio", "air_content")
     given = {name: found[name] for name in names}

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import pi
 
+from generator.calculations.hoops import BAR_MASS_DIVISOR
 from generator.calculations.ring_levels import allowed_steel_stress, free_ring_tension, zone_tension
 from generator.formula import OutOfRangeError, whole_down, whole_up
 from generator.plans.shape import Shape
@@ -145,7 +146,7 @@ def _closed(shape: Shape, bar: Bar, wall_thickness: float) -> Hoops | None:
             return None
         zones.append(zone_with(low, high, widest, area, demand, free, allowed))
     count = 1 + sum(zone.gaps for zone in zones)
-    return Hoops(bar, tuple(zones), wall_thickness, allowed, count, count * bar.diameter**2 / 162)
+    return Hoops(bar, tuple(zones), wall_thickness, allowed, count, count * bar_mass(bar.diameter))
 
 
 def zone_with(low: float, high: float, widest: float, area: float, demand: float, free: float, allowed: float) -> Zone:
@@ -181,6 +182,15 @@ def _pulls(depth: float, diameter: float, thickness: float, low: float, high: fl
     return zone_tension(depth, diameter, thickness, low, high), free_ring_tension(depth, diameter, low)
 
 
+def bar_mass(diameter: float) -> float:
+    """Mass of a metre of bar or wire, by the divisor of the calculation module; its own range ends at bars [kg/m].
+
+    Args:
+        diameter: [mm].
+    """
+    return diameter**2 / float(BAR_MASS_DIVISOR)
+
+
 def bar_area(bar: Bar) -> float:
     """Cut face of a bar [mm2]."""
     return pi * bar.diameter**2 / 4
@@ -200,7 +210,7 @@ def uniform_hoops(shape: Shape, bar: Bar, spacing: float, wall_thickness: float)
     even = shape.wall_height / whole_gaps
     demand, free = zone_pulls(shape, wall_thickness, 0.0, shape.wall_height)
     zone = zone_with(0.0, shape.wall_height, even, area, demand, free, allowed)
-    return Hoops(bar, (zone,), wall_thickness, allowed, zone.gaps + 1, (zone.gaps + 1) * bar.diameter**2 / 162)
+    return Hoops(bar, (zone,), wall_thickness, allowed, zone.gaps + 1, (zone.gaps + 1) * bar_mass(bar.diameter))
 
 
 def bears(hoops: Hoops) -> bool:

@@ -12,13 +12,15 @@ from generator.calculations.loads import SAND_DENSITY
 from generator.calculations.mortar import BAG
 from generator.formula import Constant, common_practice, whole_up
 from generator.plans.mesh_list import MeshList
-from generator.plans.roofing import Roof, RoofKind
+from generator.plans.roofing import RIB_SPACING, Roof, RoofKind
 from generator.plans.shape import Shape
 from generator.plans.steel_list import AngleList, BarList
 
 STONE_DENSITY = Constant(1500, "kg/m**3", common_practice("broken stone or gravel, loose"))
 COVE = 0.075
 """Legs of the cove between wall and floor [m]."""
+RIB_SHARE = 0.75
+"""Mean length of a rib over the longest one, a little more than the mean chord of a circle is."""
 PIECE = {"cement": 50.0, "lime": 20.0}
 """Mass of one piece that must be carried whole [kg]."""
 
@@ -84,8 +86,8 @@ def roof_area(shape: Shape, roof: Roof, floor_area: float) -> float:
     if roof.kind in (RoofKind.DOME, RoofKind.CONE):
         return roof.values[f"{roof.kind.value}_area"]
     if roof.kind is RoofKind.RIBS:
-        ribs = shape.inside_diameter / 0.6
-        return floor_area + ribs * shape.inside_diameter * 0.75 * roof.rib_depth / 1000
+        ribs = shape.inside_diameter / RIB_SPACING
+        return floor_area + ribs * shape.inside_diameter * RIB_SHARE * roof.rib_depth / 1000
     return floor_area
 
 

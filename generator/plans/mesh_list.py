@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from generator.calculations.mesh_layout import MeshLayout, mesh_layout
 from generator.formula import whole_up
+from generator.plans.hoops import bar_mass
 from generator.plans.shop import Mesh
 from generator.plans.wall import MeshFace, Wall
 
@@ -104,4 +105,4 @@ def mass_of_a_square_metre(mesh: Mesh) -> float:
             each opening's width, and a tenth more in its twists.
     """
     metres = 2 / mesh.opening if mesh.square else 8 / 3 / mesh.opening * TWIST
-    return mesh.wire**2 / 162 * metres * 1000
+    return bar_mass(mesh.wire) * metres * 1000

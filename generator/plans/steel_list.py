@@ -9,6 +9,7 @@ from math import asin, pi, sqrt
 from generator.calculations.cutting import CuttingList, Piece, cutting_list
 from generator.formula import OutOfRangeError, whole_up
 from generator.plans.footing import Footing
+from generator.plans.hoops import bar_mass
 from generator.plans.roofing import COLUMN_WIDTH, RIB_SPACING, Roof, RoofKind
 from generator.plans.shape import Shape
 from generator.plans.shop import Angle, Bar
@@ -112,7 +113,7 @@ def bar_lists(pieces: tuple[SteelPiece, ...]) -> tuple[BarList, ...]:
     for bar in dict.fromkeys(piece.bar for piece in sorted(pieces, key=lambda piece: piece.bar.diameter)):
         mine = tuple(piece for piece in pieces if piece.bar == bar)
         cuts = cutting_list([Piece(piece.name, piece.length, piece.count) for piece in mine], bar.length)
-        lists.append(BarList(bar, mine, cuts, cuts.bars * bar.length * bar.diameter**2 / 162))
+        lists.append(BarList(bar, mine, cuts, cuts.bars * bar.length * bar_mass(bar.diameter)))
     return tuple(lists)
 
 

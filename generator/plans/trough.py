@@ -8,16 +8,18 @@ from math import pi
 from typing import Any
 
 from generator.calculations import BOOK
+from generator.calculations.foot import ARM_SHARE
 from generator.calculations.ring_levels import allowed_steel_stress
 from generator.calculations.ring_strength import MORTAR_TENSION_ALLOWED, PLAIN_STEEL_STRESS
 from generator.formula import whole_up
 from generator.plans.as_data import FORMAT, key_of
 from generator.plans.checks import Check, most
+from generator.plans.given import USUAL, dry_factor
 from generator.plans.mesh_list import AREA_LAPS
 from generator.plans.refused import NoPlanError, outside
 from generator.plans.shop import Mesh, Shop
 from generator.plans.tell import Section, Tell
-from generator.plans.wall import mesh_faces, ring_steel
+from generator.plans.wall import MESH_COVER, mesh_faces, ring_steel
 from generator.words import Words
 
 LEAST, MOST = 40.0, 3000.0
@@ -109,16 +111,16 @@ def _made(litres: float, radius: float, length: float, mesh: Mesh) -> TroughPlan
              MORTAR_TENSION_ALLOWED.source)
     ]  # fmt: skip
     if mesh.square:
-        depth = THICKNESS - 5 - mesh.thickness / 2
-        needed = values["trough_bedded_moment"] * 1e6 / (allowed_steel_stress(ribbed=False) * 0.9 * depth)
+        depth = THICKNESS - MESH_COVER - mesh.thickness / 2
+        needed = values["trough_bedded_moment"] * 1e6 / (allowed_steel_stress(ribbed=False) * float(ARM_SHARE) * depth)
         needed += values["trough_pull"] * 1000 / allowed_steel_stress(ribbed=False)
         checks.append(most("trough_steel", needed, 2 * ring_steel(mesh), "mm**2/m", PLAIN_STEEL_STRESS.source))
     if any(check.decides and not check.good for check in checks):
         raise NoPlanError("trough_too_weak", width=f"{2 * radius:.2f}")
     shell = pi * radius * length + pi * radius**2
     mortar = BOOK.work_out(
-        {"wall_mortar_volume": shell * THICKNESS / 1000, "mortar_waste": 10, "dry_volume_factor": 1.35,
-         "sand_parts": 2.5, "sand_bulking": 25},
+        {"wall_mortar_volume": shell * THICKNESS / 1000, "dry_volume_factor": dry_factor(USUAL),
+         **{name: USUAL[name] for name in ("mortar_waste", "sand_parts", "sand_bulking")}},
         ("cement_bags", "sand_volume_damp"), check=False,
     )  # fmt: skip
     bed = (2 * radius + 0.2) * (length + 0.2) * BED_STONE

@@ -18,7 +18,7 @@ from generator.calculations.ring_levels import allowed_steel_stress
 from generator.calculations.ring_strength import WATER_WEIGHT
 from generator.calculations.shell import shape_number, wall_forces
 from generator.formula import whole_up
-from generator.plans.hoops import Hoops, bar_area, bears, each_hoops, hoops_for, is_tight, uniform_hoops
+from generator.plans.hoops import Hoops, bar_area, bar_mass, bears, each_hoops, hoops_for, is_tight, uniform_hoops
 from generator.plans.refused import NoPlanError
 from generator.plans.shape import Shape
 from generator.plans.shop import Angle, Bar, Mesh, Shop
@@ -156,7 +156,7 @@ def wall_for(
                 wanting = judged
         for hoops in choices:
             if _uprights_bear(shape, hoops.wall_thickness, upright, spacing, inside):
-                steel = hoops.mass_of_a_metre + shape.wall_height / spacing * upright.diameter**2 / 162
+                steel = hoops.mass_of_a_metre + shape.wall_height / spacing * bar_mass(upright.diameter)
                 others = tuple(other for other in choices if other.bar != hoops.bar)
                 wall = Wall(inside, outside, hoops.wall_thickness, hoops, upright, spacing, angle, others=others)
                 found.append(((is_tight(hoops), round(steel, 6), upright.diameter), wall))
