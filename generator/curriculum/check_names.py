@@ -7,10 +7,13 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from generator.curriculum.files import Found, Reading
 from generator.curriculum.models import (
     Bank,
+    ChoiceQuestion,
     Competency,
     Course,
     Handout,
+    MatchQuestion,
     Module,
+    OrderQuestion,
     Practical,
     Question,
     QuestionBase,
@@ -51,6 +54,8 @@ def name_problems(reading: Reading, figures: Mapping[str, Sequence[str]]) -> Ite
         yield from names.known(
             found, "competency", _each("parts", [p.competency for p in scenario.parts], "competency")
         )
+        yield from names.known(found, "question", _each("decisions", scenario.decisions))
+        yield from _decisions(reading, scenario, found)
     for _, practical, found in reading.all("practical", Practical):
         yield from names.known(found, "module", [(("module",), practical.module)])
         yield from names.known(found, "competency", [(("competency",), practical.competency)])
@@ -152,6 +157,22 @@ def _listed(reading: Reading) -> Iterator[Problem]:
                     yield found.file.value_problem(
                         (f"{kind}s", position), "wrong-module", what, "remove it here, or change its module"
                     )
+
+
+def _decisions(reading: Reading, scenario: Scenario, found: Found) -> Iterator[Problem]:
+    """What a scenario asks to decide stands in its own module's bank and needs no numbers."""
+    banks = {question.id: bank.module for _, bank, _ in reading.all("bank", Bank) for question in bank.questions}
+    for position, name in enumerate(scenario.decisions):
+        question = reading.get("question", name, QuestionBase)
+        if question is None:
+            continue
+        loc = ("decisions", position)
+        if not isinstance(question, ChoiceQuestion | OrderQuestion | MatchQuestion):
+            what = f"'{name}' can't be a decision: it is not a choice between words, an order or pairs"
+            yield found.file.value_problem(loc, "no-decision", what, "name a question of such a kind")
+        elif banks.get(name, scenario.module) != scenario.module:
+            what = f"'{name}' stands in the bank of the module '{banks[name]}'"
+            yield found.file.value_problem(loc, "wrong-module", what, f"name a question of '{scenario.module}'")
 
 
 def _critical(reading: Reading, scheme: Scheme, found: Found) -> Iterator[Problem]:

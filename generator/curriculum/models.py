@@ -140,6 +140,8 @@ class Module(Content):
     practicals: Annotated[tuple[Key, ...], Field(strict=False)] = ()
     scenarios: Annotated[tuple[Key, ...], Field(strict=False)] = ()
     ask_a_trainer: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
+    trainer_notes: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
+    """For whoever teaches it: how to begin, what people get wrong and how it shows, what to do with the hands."""
     summary_card: Annotated[tuple[LocalText, ...], Field(strict=False)] = ()
     retired: bool = False
 
@@ -393,6 +395,8 @@ class Scenario(Content):
     """Givens (or quantities) taken from the place's numbers."""
     figure: Key | None = None
     parts: Annotated[tuple[ScenarioPart, ...], Field(strict=False, min_length=3, max_length=8)]
+    decisions: Annotated[tuple[Key, ...], Field(strict=False, max_length=6)] = ()
+    """Questions of the module's bank, without numbers to work out, that ask what to do that day; after the parts."""
     retired: bool = False
 
 

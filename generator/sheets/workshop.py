@@ -163,6 +163,9 @@ class Pack:
         yield Text(words.say("workshop.talk", minutes=minutes.talk), BODY)
         yield Text(words.say("workshop.show", minutes=minutes.show), BODY)
         yield Text(words.say("workshop.do", minutes=minutes.do, groups=self._workshop.threes), BODY)
+        if module.trainer_notes:
+            yield Text(words.say("workshop.notes"), HEADING)
+            yield from (Text(f"- {note[language]}", TIGHT) for note in module.trainer_notes)
         items = self._questions(module)
         if items:
             yield Text(words.say("workshop.questions"), HEADING)
