@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.curriculum import CourseContent
-from generator.exercises import Learner, make_scenario
+from generator.exercises import Learner, make_item, make_scenario
 from generator.sheets.drawings import Drawings
 from generator.sheets.flow import Box, Column, Piece, Row, Text
 from generator.sheets.key import key_pieces
@@ -14,7 +14,9 @@ from generator.sheets.worksheet import question_pieces
 
 
 def scenario_pdf(scenario_id: str, language: str, content: CourseContent) -> bytes:
-    """The booklet of a scenario, for a group that works through it together; the answers begin a page of their own.
+    """The booklet of a scenario, for a group that works through it together: its numbers, then what to decide.
+
+    The answers begin a page of their own.
 
     Args:
         scenario_id: of `quizzes/scenarios/*.yaml`.
@@ -28,7 +30,8 @@ def scenario_pdf(scenario_id: str, language: str, content: CourseContent) -> byt
     words = content.words[language]
     module = content.modules[scenario.module].title[language]
     item = make_scenario(scenario, content.values(scenario.place), words)
-    group = Learner(number=1, name=item.title, language=language, items=(item,))
+    decisions = [make_item(content.questions[key], scenario.id, words) for key in scenario.decisions]
+    group = Learner(number=1, name=item.title, language=language, items=(item, *decisions))
     name = f"{words.say('sheet.booklet')} · {item.title}"
     who, day = Text(words.say("sheet.group"), TIGHT), Text(words.say("sheet.day"), TIGHT)
     pieces: list[Piece] = [

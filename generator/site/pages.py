@@ -291,7 +291,8 @@ def _module(page: _Page, module: Module, prints: Sequence[Print]) -> str:
     scenarios = [content.scenarios[key] for key in module.scenarios if not content.scenarios[key].retired]
     lesson = content.lessons[module.id, language]
     placed = [part.question for part in lesson if isinstance(part, ExerciseBlock)]
-    rest = [exercise for key, exercise in exercises.items() if key not in placed]
+    decided = [key for one in scenarios for key in one.decisions if key in exercises]
+    rest = [exercise for key, exercise in exercises.items() if key not in placed and key not in decided]
     parts = [
         _heading(1, module.title[language], module.id),
         module.summary[language],
@@ -330,6 +331,13 @@ def _module(page: _Page, module: Module, prints: Sequence[Print]) -> str:
             _heading(2, title, f"scenario-{one.id}"),
             block(scenario_card(one, here, words, drawing)),
         ]
+        decisions = [exercises[key] for key in one.decisions if key in exercises]
+        if decisions:
+            parts += [
+                _heading(3, words.say("page.decisions"), f"decisions-{one.id}"),
+                words.say("page.decisions_about"),
+            ]
+            parts += [block(_card(page, module, exercise)) for exercise in decisions]
     for key in module.practicals:
         practical = content.practicals[key]
         if not practical.retired:

@@ -83,6 +83,37 @@ def test_names_below_questions_and_parts(tmp_path: Path) -> None:
     ]
 
 
+def test_decisions_of_a_scenario_need_no_numbers_and_stand_in_its_own_bank(tmp_path: Path) -> None:
+    other_bank = FILES[BANK].replace("module: fence", "module: gate").replace("id: fence", "id: gate")
+    other_bank = other_bank[: other_bank.index("questions:")] + (
+        "questions:\n- id: hinge\n  competency: counting\n  kind: choice\n  text: {en: Which?, hi: कौन?}\n  options:\n"
+        "  - {right: true, text: {en: A, hi: क}, why: {en: Good, hi: ठीक}}\n"
+        "  - {text: {en: B, hi: ख}, why: {en: Bad, hi: गलत}}\n"
+    )
+    assert said(
+        tmp_path,
+        (SCENARIO, "parts:\n", "decisions: [posts, hinge, hinges]\nparts:\n"),
+        (COURSE, "[01-fence]", "[01-fence, 02-gate]"),
+        add={
+            "quizzes/banks/gate.yaml": other_bank,
+            "course/modules/02-gate/module.yaml": FILES[MODULE]
+            .replace("id: fence", "id: gate")
+            .replace("id: thorns", "id: hinges")
+            .replace("[whole-pen]", "[]")
+            .replace("[set-a-post]", "[]"),
+            "course/modules/02-gate/lesson.en.md": "A gate.\n",
+            "course/modules/02-gate/lesson.hi.md": "फाटक।\n",
+        },
+    ) == [
+        "no-decision quizzes/scenarios/whole-pen.yaml:8:13: 'posts' can't be a decision: it is not a choice between "
+        "words, an order or pairs (fix: name a question of such a kind)",
+        "wrong-module quizzes/scenarios/whole-pen.yaml:8:20: 'hinge' stands in the bank of the module 'gate' "
+        "(fix: name a question of 'fence')",
+        "unknown-question quizzes/scenarios/whole-pen.yaml:8:27: unknown question 'hinges' "
+        "(fix: did you mean 'hinge'?)",
+    ]
+
+
 def test_ids_are_never_used_twice(tmp_path: Path) -> None:
     assert said(
         tmp_path,

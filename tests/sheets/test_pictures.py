@@ -9,6 +9,7 @@ import pytest
 from pypdf import PdfReader
 
 from generator.curriculum import CourseContent
+from generator.curriculum.models import ChoiceQuestion
 from generator.exercises import make_scenario
 from generator.problems import RefusedError
 from generator.sheets import pictures_pdf, scenario_pdf
@@ -71,3 +72,21 @@ def test_the_booklets_drawing_asks_for_what_a_part_asks(content: CourseContent) 
         with recording() as made:
             scenario_pdf(scenario.id, "en", content)
         assert "A = ?" in " ".join(made.text().split())
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_booklet_asks_after_the_numbers_what_to_decide_and_keeps_why_for_the_key(
+    content: CourseContent, language: str
+) -> None:
+    scenario = content.scenarios["hill-school-frame"]
+    decision = next(one for one in content.questions_of("frame") if isinstance(one, ChoiceQuestion))
+    with_decision = scenario.model_copy(update={"decisions": (decision.id,)})
+    changed = replace(content, scenarios={**content.scenarios, scenario.id: with_decision})
+    with recording() as made:
+        scenario_pdf(scenario.id, language, changed)
+    assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == []
+    said = flat(made.text())
+    last = flat(scenario.parts[-1].text[language])[:30]
+    assert said.index(last) < said.index(flat(decision.text[language])[:30])
+    for option in decision.options:
+        assert flat(option.text[language]) in said

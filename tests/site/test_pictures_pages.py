@@ -10,7 +10,7 @@ import pytest
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent, FormulaBlock, WorkedBlock
-from generator.curriculum.models import WorkedQuestion
+from generator.curriculum.models import ChoiceQuestion, WorkedQuestion
 from generator.curriculum.recordings import Recording
 from generator.figures import FIGURES, hot_areas
 from generator.site import OneFileParts, Print, build_pages, check, one_file, settings
@@ -215,3 +215,18 @@ def test_a_module_may_not_take_the_name_of_a_page() -> None:
     )
     both = replace(content, modules={"frame": frame, "frame-pictures": other}, reading=reading)
     assert "taken-name" in [problem.code for problem in check(both)]
+
+
+def test_decisions_of_a_day_stand_below_its_numbers_and_nowhere_else() -> None:
+    content = course()
+    scenario = content.scenarios["hill-school-frame"]
+    placed = {part.question for part in content.lessons["frame", "en"] if hasattr(part, "question")}
+    decision = next(
+        one.id for one in content.questions_of("frame") if isinstance(one, ChoiceQuestion) and one.id not in placed
+    )
+    with_decision = scenario.model_copy(update={"decisions": (decision,)})
+    changed = replace(content, scenarios={**content.scenarios, scenario.id: with_decision})
+    text = build_pages(changed, "en")["frame.md"].decode("utf-8")
+    assert text.count(f'data-question="{decision}"') == 1
+    here = text.index(f'data-question="{decision}"')
+    assert text.index(f"decisions-{scenario.id}") < here
