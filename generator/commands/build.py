@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -24,18 +25,27 @@ PRINTERS = ("reportlab", "uharfbuzz", "fontpkg-mukta")
 @click.command()
 @content_option
 @output_option
+@click.option("--keys", type=click.Path(dir_okay=False, path_type=Path),
+              help="The issuer's file of public keys: the stick can then check certificates.")  # fmt: skip
+@click.option("--list", "list_file", type=click.Path(dir_okay=False, path_type=Path),
+              help="The signed list of withdrawn numbers, to travel with the keys.")  # fmt: skip
 @json_option
-def build(content: Path, output: Path, as_json: bool) -> int:
+def build(content: Path, output: Path, keys: Path | None, list_file: Path | None, as_json: bool) -> int:
     """Check the content, build the stick in all languages and the standard sheets, and say what to open.
 
     Example: python3 tankschool.py build        (an own course: build --content my-course --output my-output)
+
+    With --keys public-keys.json --list withdrawn.txt the stick gets a page that checks certificates.
     """
+    if list_file is not None and keys is None:
+        raise click.UsageError("A list can be held only against its issuer's keys: give --keys FILE too.")
     progress = ProgressLine(quiet=as_json)
     progress("Reading and checking the content ...")
     course = course_at(content)
+    checks = _certificate_checks(course, keys, list_file) if keys is not None else {}
     products = site.Products(output / "cache")
     prints = {language: standard_sheets(course, language, products, progress) for language in course.course.languages}
-    parts = site.site_files(course, products, prints, lambda step, what: progress(f"{step}: {what}"))
+    parts = site.site_files(course, products, prints, lambda step, what: progress(f"{step}: {what}"), checks)
     licences = site.licence_file((ROOT / "LICENSE").read_text("utf-8"), products)
     files = site.stick_files(parts, licences)
     changed = site.write_stick(files, output / "stick", lambda step, what: progress(f"{step}: {what}"))
@@ -51,6 +61,25 @@ def build(content: Path, output: Path, as_json: bool) -> int:
     click.echo(f"For a phone, copy one file from {output / 'stick' / 'phone'}")
     click.echo(f"To print, see {output / 'stick' / 'pdf'}")
     return ExitCode.GOOD
+
+
+def _certificate_checks(
+    course: CourseContent, keys: Path, list_file: Path | None
+) -> Mapping[str, site.CertificateCheck]:
+    """What the page needs to check certificates, by language.
+
+    Raises:
+        ProblemsError: the keys or the list are not whole, or the list is another issuer's.
+    """
+    from generator.commands.issuer_files import keys_at, list_at, text_at
+    from generator.credentials import check_page
+
+    first = course.words[course.course.languages[0]]
+    pinned = keys_at(keys, first)
+    list_at(list_file, pinned, datetime.now(UTC), first)
+    listed = text_at(list_file) if list_file is not None else ""
+    made = {language: check_page(pinned, listed, course.words[language]) for language in course.course.languages}
+    return {language: site.CertificateCheck(page.body, page.script) for language, page in made.items()}
 
 
 def standard_sheets(

@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from generator import sheets as printed
+from generator.commands.issuer_files import LIST_FILE
 from generator.commands.register_common import (
     CERTIFICATE,
     DAY,
@@ -21,7 +22,6 @@ from generator.commands.register_common import (
     job,
 )
 from generator.commands.register_keys import keys_option, public_keys, public_option, ring_of
-from generator.commands.verify import LIST_FILE
 from generator.credentials import (
     Certificate,
     KeyRing,

@@ -10,8 +10,8 @@ from pathlib import Path
 
 import click
 
+from generator.commands.issuer_files import KEYS_FILE
 from generator.commands.register_common import DAY, FILE_OUT, TEXT, Desk, Function, data_folder, job
-from generator.commands.verify import KEYS_FILE
 from generator.credentials import (
     KeyRing,
     NotAcceptedError,

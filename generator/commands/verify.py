@@ -10,11 +10,11 @@ from pathlib import Path
 import click
 
 from generator.commands.course import file_bytes
+from generator.commands.issuer_files import KEYS_FILE, LIST_FILE, keys_at, list_at, problem, text_at
 from generator.commands.tool import content_option, json_option, language_option, say_json
 from generator.credentials import (
     MAX_AGE,
     ListInUse,
-    NotAcceptedError,
     Note,
     Outcome,
     PublicKeys,
@@ -23,11 +23,9 @@ from generator.credentials import (
     codes_in,
     effective_day,
     newest_seen,
-    read_public_keys,
     remembered,
     save,
     told,
-    use_list,
     verdict_data,
     verify_badge,
     verify_certificate,
@@ -35,13 +33,10 @@ from generator.credentials import (
 )
 from generator.credentials.seen import FILE as SEEN_FILE
 from generator.curriculum.word_files import words_of
-from generator.problems import ExitCode, MachineError, Problem, ProblemsError
+from generator.problems import ExitCode, MachineError
 from generator.registry.numbers import is_number
 from generator.registry.place import default_place
 from generator.words import Words
-
-KEYS_FILE = "public-keys.json"
-LIST_FILE = "withdrawn.txt"
 
 
 @click.command()
@@ -86,7 +81,7 @@ def verify(
     words = _words(content, language)
     now = datetime.now(UTC)
     folder = data or default_place(os.environ, Path.home(), sys.platform).parent
-    pinned = _keys(keys or folder / KEYS_FILE, words)
+    pinned = keys_at(keys or folder / KEYS_FILE, words)
     listed = _listed(_list_path(list_file, folder), pinned, folder, now, max_age, words)
     if number is not None:
         verdict = _on_number(number, listed, now)
@@ -112,27 +107,6 @@ def _words(content: Path, language: str) -> Words:
     return words_of(str(files[language]), language, file_bytes(files[language]))
 
 
-def _problem(path: Path | str, code: str, what: str, fix: str) -> ProblemsError:
-    return ProblemsError([Problem(str(path), 0, 0, code, what, fix)])
-
-
-def _ascii_file(path: Path) -> str:
-    return file_bytes(path).decode("utf-8", "replace").removeprefix("\ufeff")
-
-
-def _keys(path: Path, words: Words) -> PublicKeys:
-    """The keys that count."""
-    if not path.is_file():
-        raise _problem(
-            path, "no-keys", "there is no file of public keys", f"give one with --keys, or put it there as {KEYS_FILE}"
-        )
-    try:
-        return read_public_keys(_ascii_file(path))
-    except NotAcceptedError as error:
-        what = words.say_one_of("certificate.refused", error.code, **error.values)
-        raise _problem(path, "bad-keys", what, "take the file anew from the issuer") from None
-
-
 def _list_path(given: Path | None, folder: Path) -> Path | None:
     usual = folder / LIST_FILE
     return given if given is not None else usual if usual.is_file() else None
@@ -141,13 +115,9 @@ def _list_path(given: Path | None, folder: Path) -> Path | None:
 def _listed(path: Path | None, keys: PublicKeys, folder: Path, now: datetime, max_age: int, words: Words) -> ListInUse:
     """The list, held against the newest that was seen here; its date is kept."""
     memory = folder / SEEN_FILE
-    known = _ascii_file(memory) if memory.is_file() else None
+    known = text_at(memory) if memory.is_file() else None
     seen = newest_seen(known, keys.identity)
-    try:
-        listed = use_list(None if path is None else _ascii_file(path), keys, now, seen, max_age)
-    except NotAcceptedError as error:
-        what = words.say_one_of("certificate.refused", error.code, **error.values)
-        raise _problem(path or "", "bad-list", what, "take the list anew from the issuer") from None
+    listed = list_at(path, keys, now, words, seen, max_age)
     if listed.newest is not None and listed.newest != seen:
         try:
             save(memory, remembered(known, keys.identity, listed.newest).encode(), replace_old=True)
@@ -161,18 +131,18 @@ def _text(text: str | None, image: Path | None, file: Path | None, words: Words)
     if text is not None:
         return text
     if file is not None:
-        return _ascii_file(file)
+        return text_at(file)
     assert image is not None  # noqa: S101 (one of them was given)
     try:
         found = codes_in(file_bytes(image))
     except UnreadableImageError as error:
-        raise _problem(image, "no-picture", str(error), "give a PNG or JPEG") from None
+        raise problem(image, "no-picture", str(error), "give a PNG or JPEG") from None
     ours = [each for each in found if each.lstrip().upper().startswith("TS")] or found
     if not ours:
-        raise _problem(image, "no-code", words.say("certificate.command.no_code"), "--image, or TEXT")
+        raise problem(image, "no-code", words.say("certificate.command.no_code"), "--image, or TEXT")
     if len(ours) > 1:
         what = words.say("certificate.command.two_codes", count=len(ours))
-        raise _problem(image, "two-codes", what, "--image, or TEXT")
+        raise problem(image, "two-codes", what, "--image, or TEXT")
     return ours[0]
 
 

@@ -57,7 +57,7 @@ def check_page(keys: PublicKeys, list_text: str, words: Words, max_age: int = MA
 <p>{_text(words.say("certificate.compare_key"))}</p>
 <p><label for="{BOX}-text">{_text(words.say("certificate.page.field"))}</label></p>
 <textarea id="{BOX}-text" rows="6" style="width:100%;box-sizing:border-box" autocomplete="off" autocapitalize="none" spellcheck="false"></textarea>
-<p><button type="button" disabled style="min-height:44px;min-width:44px">{_text(words.say("certificate.page.button"))}</button></p>
+<p><button type="button" class="ts-button" disabled style="min-height:44px;min-width:44px">{_text(words.say("certificate.page.button"))}</button></p>
 <div role="status" aria-live="polite"></div>
 <noscript><p>{_text(words.say("certificate.page.no_script"))}</p></noscript>
 <script type="application/json">{data}</script>

@@ -13,6 +13,7 @@ from generator.exercises import practice_script, readings_script
 from generator.exercises.page_data import marker_script, page_data
 from generator.exercises.set_data import printed_set_script
 from generator.plans import Reckoner, make_reckoner
+from generator.site.check_page import CertificateCheck
 from generator.site.fonts import font_files
 from generator.site.licences import TRAVELLING, licences
 from generator.site.markup import formula, formula_words
@@ -30,7 +31,7 @@ _FORMULA_SCRIPT = Path(__file__).parents[1] / "formula" / "formula.js"
 _STYLES = ("fonts.css", "common.css", "theme.css", "looks.css", "looks.js", "mark.svg")
 _SCRIPTS_AFTER = (
     "page.js", "progress.js", "code.js", "learner.js", "card.js", "scenario.js", "mock.js", "path.js", "pictures.js",
-    "planner.js", "sheet-maker.js", "practice-page.js", "readings-page.js", "start.js",
+    "planner.js", "sheet-maker.js", "practice-page.js", "readings-page.js",
 )  # fmt: skip
 _FAMILIES = ("page", "exercise", "practice", "misconception", "quantity", "unit")
 """Words that travel into the browser."""
@@ -67,7 +68,7 @@ def _travelling_words(words: Words) -> dict[str, object]:
     }
 
 
-def scripts(content: CourseContent, language: str) -> dict[str, bytes]:
+def scripts(content: CourseContent, language: str, check: CertificateCheck | None = None) -> dict[str, bytes]:
     """The page's scripts by name, in the order in which they must run."""
     return {
         "formula.js": _FORMULA_SCRIPT.read_bytes(),
@@ -77,11 +78,17 @@ def scripts(content: CourseContent, language: str) -> dict[str, bytes]:
         "printed-set.js": printed_set_script().encode("utf-8"),
         "course.js": course_script(content, language),
         **{name: (_ASSETS / name).read_bytes() for name in _SCRIPTS_AFTER},
+        "check.js": check.script.encode("utf-8") if check else b"",
+        "start.js": (_ASSETS / "start.js").read_bytes(),
     }
 
 
 def site_files(
-    content: CourseContent, products: Products, prints: Mapping[str, Sequence[Print]], progress: Progress = silent
+    content: CourseContent,
+    products: Products,
+    prints: Mapping[str, Sequence[Print]],
+    progress: Progress = silent,
+    checks: Mapping[str, CertificateCheck] | None = None,
 ) -> dict[str, LanguageParts]:
     """The site and the one-file edition of every language; only what changed is made again.
 
@@ -90,6 +97,7 @@ def site_files(
         products: what earlier runs made.
         prints: language code -> its PDFs.
         progress: told what is done.
+        checks: language code -> the means to check certificates; None for a stick without keys.
 
     Returns:
         Language code -> what it brings to the stick.
@@ -97,13 +105,17 @@ def site_files(
     reckoner = kept_reckoner(products)
     fonts = products.get("fonts", key_of(versions_key(_FONT_MAKERS), machine_key("site")), font_files)
     runs: dict[str, tuple[SiteSettings, dict[str, bytes]]] = {}
+    made_scripts = {
+        language: scripts(content, language, (checks or {}).get(language)) for language in content.course.languages
+    }
     for language in content.course.languages:
+        check = (checks or {}).get(language)
         runs[language] = (
             settings(content, language),
             {
-                **build_pages(content, language, prints.get(language, ()), reckoner),
+                **build_pages(content, language, prints.get(language, ()), reckoner, check),
                 **{f"assets/{name}": (_ASSETS / name).read_bytes() for name in _STYLES},
-                **{f"assets/{name}": data for name, data in scripts(content, language).items()},
+                **{f"assets/{name}": data for name, data in made_scripts[language].items()},
                 **{f"assets/fonts/{name}": data for name, data in fonts.items()},
                 "assets/search-worker.js": search_worker(theme_scripts(), language),
             },
@@ -120,7 +132,7 @@ def site_files(
     for language, (found, _) in runs.items():
         site = sites[language] or {}
         words = content.words[language]
-        made = OneFileParts(found, words, site, scripts(content, language))
+        made = OneFileParts(found, words, site, made_scripts[language])
         edition_key = key_of(keys[language], machine_key("site"))
         edition = products.get(f"one-file-{language}", edition_key, partial(_edition, made))
         progress("one-file", language)

@@ -27,6 +27,7 @@ from generator.plans import Reckoner, make_reckoner
 from generator.problems import Problem
 from generator.site import path
 from generator.site.cards import Numbered, answers, card, numbered, scenario_card
+from generator.site.check_page import CHECK, CertificateCheck, check_page
 from generator.site.faults_page import ALBUM, faults_page
 from generator.site.formulas_page import FORMULAS, formulas_page
 from generator.site.glossary_page import GLOSSARY, glossary_page
@@ -46,7 +47,7 @@ from generator.words import Words
 HOME = "index"
 ABOUT = "about-this-stick"
 NOT_MODULES = frozenset(
-    {HOME, ABOUT, ALBUM, FORMULAS, GLOSSARY, MOCK_TEST, PLANNER, PRACTICE, READINGS, RECKONER, SHEET_MAKER}
+    {HOME, ABOUT, ALBUM, CHECK, FORMULAS, GLOSSARY, MOCK_TEST, PLANNER, PRACTICE, READINGS, RECKONER, SHEET_MAKER}
     | {"assets", "search", "sound"}
 )
 """Names in a site's folder that no module may take."""
@@ -114,6 +115,7 @@ def settings(content: CourseContent, language: str) -> SiteSettings:
             (words.say("page.planner.title"), f"{PLANNER}.md"),
             (words.say("page.reckoner"), f"{RECKONER}.md"),
             *((title, f"{name}.md") for name, title in _look_up_pages(content, language)),
+            (words.say("page.check.title"), f"{CHECK}.md"),
             (words.say("page.about"), f"{ABOUT}.md"),
         ),
         others=tuple(
@@ -144,7 +146,11 @@ def _look_up_pages(content: CourseContent, language: str) -> Iterable[tuple[str,
 
 
 def build_pages(
-    content: CourseContent, language: str, prints: Sequence[Print] = (), reckoner: Reckoner | None = None
+    content: CourseContent,
+    language: str,
+    prints: Sequence[Print] = (),
+    reckoner: Reckoner | None = None,
+    check: CertificateCheck | None = None,
 ) -> dict[str, bytes]:
     """All pages of one language.
 
@@ -153,6 +159,7 @@ def build_pages(
         language: language code.
         prints: PDFs of this language that travel on the stick, to be listed.
         reckoner: the ready reckoner; None makes it.
+        check: the means to check certificates; None for a stick without keys.
 
     Returns:
         Markdown files and recordings by path.
@@ -166,6 +173,7 @@ def build_pages(
         f"{SHEET_MAKER}.md": sheet_maker_page(content, language, f"{HOME}.html"),
         f"{PLANNER}.md": planner_page(page.words, f"{HOME}.html"),
         f"{RECKONER}.md": reckoner_page(reckoner or make_reckoner(), page.words),
+        f"{CHECK}.md": check_page(page.words, check),
         f"{ABOUT}.md": _about(page),
     }
     for module in _modules(content):
@@ -219,6 +227,9 @@ def _home(page: _Page, prints: Sequence[Print]) -> str:
         _heading(2, words.say("page.reckoner"), "reckoner"),
         words.say("page.reckoner_about"),
         block(f'<p><a class="ts-go" href="{RECKONER}.html">{escape(words.say("page.open_reckoner"))}</a></p>'),
+        _heading(2, words.say("page.check.title"), "check"),
+        words.say("page.check.about"),
+        block(f'<p><a class="ts-go" href="{CHECK}.html">{escape(words.say("page.check.open"))}</a></p>'),
         _heading(2, words.say("page.progress.title"), "learner"),
         block('<div class="ts-learner" data-full="yes"></div>'),
     ]

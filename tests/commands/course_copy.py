@@ -1,11 +1,8 @@
 """A copy of the project's own content that a test may spoil, and a small second module beside the first."""
 
-import re
-import shutil
 from pathlib import Path
 
-ROOT = Path(__file__).parents[2]
-FOLDERS = ("course", "quizzes", "handouts")
+from tests.three_modules import copy_three
 
 MODULE = """\
 format: 1
@@ -36,10 +33,8 @@ questions:
 
 
 def course_copy(folder: Path) -> Path:
-    """Copy the three content folders."""
-    for name in FOLDERS:
-        shutil.copytree(ROOT / name, folder / name)
-    return folder
+    """Copy the content of three modules."""
+    return copy_three(folder)
 
 
 def with_second_module(folder: Path) -> Path:
@@ -47,7 +42,7 @@ def with_second_module(folder: Path) -> Path:
     course_copy(folder)
     course = folder / "course" / "course.yaml"
     text = course.read_text("utf-8")
-    changed = re.sub(r"^(modules: \[.*)\]$", r"\1, 08-second]", text, flags=re.MULTILINE)
+    changed = text.replace("- 09-mortar\n", "- 09-mortar\n- 08-second\n")
     assert changed != text
     course.write_text(changed, "utf-8")
     home = folder / "course" / "modules" / "08-second"

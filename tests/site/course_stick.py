@@ -1,4 +1,4 @@
-"""The real course on a stick, built once for all tests that look at it."""
+"""Three modules of the real course on a stick, built once for all tests that look at it."""
 
 from __future__ import annotations
 
@@ -9,8 +9,7 @@ from pathlib import Path
 
 from generator.curriculum import CourseContent, load
 from generator.site import LanguageParts, Print, Products, licence_file, site_files, stick_files, write_stick
-
-ROOT = Path(__file__).parents[2]
+from tests.three_modules import copy_three
 
 
 @dataclass(frozen=True)
@@ -24,22 +23,22 @@ class Built:
     products: Products
 
 
-@cache
-def course() -> CourseContent:
-    """The course of this project."""
-    loaded = load(ROOT)
-    assert loaded.content is not None, "\n".join(map(str, loaded.problems))
-    return loaded.content
-
-
 _FOLDER = tempfile.TemporaryDirectory(prefix="course-stick-")
 """Removed when the tests end."""
 
 
 @cache
+def course() -> CourseContent:
+    """Three modules of this project's course."""
+    loaded = load(copy_three(Path(_FOLDER.name) / "content"))
+    assert loaded.content is not None, "\n".join(map(str, loaded.problems))
+    return loaded.content
+
+
+@cache
 def built_once() -> Built:
     """The stick that all tests share: they look at it and change nothing."""
-    return build(Path(_FOLDER.name))
+    return build(Path(_FOLDER.name) / "built")
 
 
 def build(folder: Path) -> Built:

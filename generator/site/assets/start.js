@@ -23,6 +23,7 @@
   each(".ts-practice", function (place) { safely(function () { T.practicePage.start(place); }); });
   each(".ts-readings", function (place) { safely(function () { T.readingsPage.start(place); }); });
   each(".ts-planner", function (place) { safely(function () { T.planner.start(place); }); });
+  if (T.check) { each(".ts-check", function (place) { safely(function () { T.check.start(place); }); }); }
   T.path.start();
   each(".ts-pics", function (place) { safely(function () { T.pictures.start(place); }); });
   T.card.plainMath(document);
