@@ -17,6 +17,7 @@ from generator.figures import (
     gauge_box,
     hoop_lap,
     hoop_zones,
+    hose_level,
     manhole,
     mesh_lap,
     plastering_order,
@@ -24,11 +25,15 @@ from generator.figures import (
     roof_column,
     roof_dome_props,
     roof_flat_props,
+    sand_jar,
+    setting_out,
     tank_plan,
     tank_section,
+    tape_two_sides,
     trough,
     wall_build_up,
     wall_floor_joint,
+    water_pushes,
 )
 from generator.figures.areas import SEED, Spot
 from generator.figures.faults import FAULTS
@@ -76,6 +81,11 @@ FIGURES: Mapping[str, FigureKind] = {
     "batching-row": FigureKind(batching_row.NEEDS, batching_row.draw),
     "plastering-order": FigureKind(plastering_order.NEEDS, plastering_order.draw),
     "curing-cover": FigureKind(curing_cover.NEEDS, curing_cover.draw),
+    "water-pushes": FigureKind(water_pushes.NEEDS, water_pushes.draw),
+    "tape-two-sides": FigureKind(tape_two_sides.NEEDS, tape_two_sides.draw),
+    "hose-level": FigureKind(hose_level.NEEDS, hose_level.draw),
+    "setting-out": FigureKind(setting_out.NEEDS, setting_out.draw),
+    "sand-jar": FigureKind(sand_jar.NEEDS, sand_jar.draw),
 }
 """Drawings by the name that content uses."""
 

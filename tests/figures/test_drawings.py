@@ -236,7 +236,7 @@ def test_both_languages_draw_the_same_steel_and_the_same_numbers(key: str) -> No
         for scene in (english, hindi)
     ]
     assert numbers[0] == numbers[1]
-    assert numbers[0] or FIGURES[key].spot
+    assert numbers[0] or FIGURES[key].spot or not FIGURES[key].needs
     assert [area.outline for area in english.areas] == [area.outline for area in hindi.areas]
 
 
