@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 from generator.figures.ink import Ink
-from generator.figures.people import PERSON_HEIGHT, limb
+from generator.figures.people import PERSON_HEIGHT, fist, limb
 from generator.figures.scene import Circle, Element, Group, Point, Polyline, on_circle
 from generator.figures.view import View
 
@@ -85,6 +86,13 @@ def posed(
     for arm in arms[-1:]:
         parts += arm
     return Group("person", tuple(parts))
+
+
+def gloved_fist(grip: Point, elbow: Point, size: float = 0.085) -> Group:
+    """A hand in a glove that holds something, and its forearm; the places are those of the scene."""
+    arm, *glove = fist(grip, elbow, size).elements
+    worn = tuple(replace(part, ink=Ink.CLOTH) if isinstance(part, Polyline) else part for part in glove)
+    return Group("gloved hand", (arm, *worn))
 
 
 def _knee(hip: Point, ankle: Point) -> Point:
