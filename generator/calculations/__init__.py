@@ -7,6 +7,7 @@
 from generator.calculations import (
     base,
     batching,
+    buying,
     column_roof,
     conversions,
     cover,
@@ -77,6 +78,7 @@ TOPICS = (
     labour,
     loads,
     money,
+    buying,
 )
 
 __all__ = ["BOOK", "TOPICS"]

@@ -581,6 +581,12 @@ def silt_against_the_whole_jar(silt_height: float, sand_height: float) -> float:
     return PERCENT * silt_height / (silt_height + sand_height)
 
 
+@BOOK.misconception(of="silt_share")
+def silt_millimetres_read_as_percent(silt_height: float) -> float:
+    """The millimetres of the silt were called percent; that fits only a layer of 100 mm of sand."""
+    return silt_height * MILLIMETRE_AS_PERCENT
+
+
 @BOOK.misconception(of="sand_mass_ratio")
 def parts_by_volume_weighed(sand_parts: float) -> float:
     """Parts by volume were weighed out."""

@@ -9,7 +9,7 @@ References:
     .. [1] IS 1904 as printed in a geotechnical textbook, p. 544, with the picket test.
 """
 
-from math import pi, sin, tan
+from math import atan, pi, sin, tan
 
 from generator.calculations._book import BOOK
 from generator.calculations.mortar import PERCENT
@@ -24,6 +24,7 @@ LOOSE_PICKET = Constant(
 UNSUPPORTED_BANK = Constant(
     1.2, "m", common_practice("nobody stands below a higher bank that is not held or laid back; the local law decides")
 )
+PERCENT_AS_DEGREES = Constant(100, "degree", derived("a misreading: the drop in a hundred, called degrees"))
 DEGREES_READ_WRONG = Constant(0.01, "1/degree", derived("a degree taken for a percent"))
 
 BOOK.given(
@@ -89,6 +90,50 @@ BOOK.given(
     step=10,
     source=published("bearing tables after IS 1904: picket of 50 x 50 mm, pushed in by a person of 70 kg or more"),
 )
+BOOK.given(
+    "slope_run",
+    symbol="x_gs",
+    unit="m",
+    low=1,
+    high=3,
+    step=0.05,
+    source=common_practice("length of a straight board that is held level down the steepest way"),
+)
+BOOK.given(
+    "slope_drop",
+    symbol="y_gs",
+    unit="m",
+    low=0.01,
+    high=1.5,
+    step=0.005,
+    source=common_practice("from the board's free end straight down to the ground, along a plumb line"),
+)
+
+
+@BOOK.quantity(
+    symbol="a_gs", unit="degree", places=1, low=0.1, high=57, source=derived("drop over level length is the tangent")
+)
+def slope_angle(slope_drop: float, slope_run: float) -> float:
+    """Slope of the ground, measured with a level board and a plumb line, at the steepest place of the platform.
+
+    Caution: over 15 degrees a platform makes the tank stricter, over 30 nothing is built from this course.
+
+    Args:
+        slope_drop: from the board's free end down to the ground [m], 0.01 to 1.5.
+        slope_run: length of the level board [m], 1 to 3.
+
+    Returns:
+        Slope [degree], 0.1 to 57.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(slope_angle(slope_drop=0.5, slope_run=2), 1)
+        '14.0'
+    """
+    return atan(slope_drop / slope_run) / RADIANS_IN_DEGREE
 
 
 @BOOK.quantity(symbol="B_g", unit="m", places=2, low=1.5, high=12.5, source=derived("working room on both sides"))
@@ -382,6 +427,24 @@ def ground_pressure_empty(empty_weight: float, base_diameter: float) -> float:
         '4.5'
     """
     return empty_weight / (pi * base_diameter**2 / 4)
+
+
+@BOOK.misconception(of="slope_angle")
+def slope_percent_called_degrees(slope_drop: float, slope_run: float) -> float:
+    """The drop in a hundred was called degrees."""
+    return slope_drop / slope_run * PERCENT_AS_DEGREES
+
+
+@BOOK.misconception(of="slope_angle")
+def slope_turned_round(slope_drop: float, slope_run: float) -> float:
+    """The length was divided by the drop."""
+    return atan(slope_run / slope_drop) / RADIANS_IN_DEGREE
+
+
+@BOOK.misconception(of="drain_ditch_length")
+def ditch_at_the_edge(platform_width: float, cut_back_width: float) -> float:
+    """The ditch was dug along the very edge of the cut, where it soaks the bank."""
+    return platform_width + 2 * (platform_width + cut_back_width)
 
 
 @BOOK.misconception(of="platform_width")

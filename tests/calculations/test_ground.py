@@ -10,6 +10,7 @@ from generator.formula import OutOfRangeError
 from tests.calculations.worked import Example, givens, read_wrong, shown
 
 BY_HAND: list[Example] = [
+    ("slope_angle", {"slope_drop": 0.36, "slope_run": 2}, "10.2"),  # 0.36 / 2 = 0.18; tan 10.2 deg is 0.1799
     ("platform_width", {"base_diameter": 3.36, "working_room": 0.65}, "4.66"),  # 3.36 + 1.30
     ("cut_height", {"platform_width": 4.66, "ground_slope": 16}, "1.34"),  # tan 16 deg 0.28675; 4.66 x 0.28675 = 1.3362
     (
@@ -35,7 +36,7 @@ BY_HAND: list[Example] = [
 ]  # fmt: skip
 TANK_PART = {
     "ground_slope": 13.0, "working_room": 0.65, "cut_batter": 0.35, "spoil_swell": 35.0, "spoil_load_volume": 35.0,
-    "ditch_setback": 0.7, "picket_depth": 130.0,
+    "ditch_setback": 0.7, "picket_depth": 130.0, "slope_run": 2.2, "slope_drop": 0.51,
 }  # fmt: skip
 LIMITS_PART = {"cut_height"}
 """Over 3 m the bank is an engineer's."""
@@ -125,6 +126,16 @@ def test_what_wrong_ideas_make_of_platform_spoil_and_ditch() -> None:
     assert read_wrong("spoil_loads_rounded_down", loads, "spoil_loads") == 33
     ditch = {"platform_width": 5.0, "cut_back_width": 1.0, "ditch_setback": 0.5}
     assert read_wrong("ditch_behind_the_bank_only", ditch, "drain_ditch_length") == pytest.approx(6)
+
+
+def test_what_wrong_ideas_make_of_the_slope_and_of_a_ditch_at_the_edge() -> None:
+    board = {"slope_drop": 0.5, "slope_run": 2.0}
+    assert tan(radians(BOOK.evaluate(board, ["slope_angle"])["slope_angle"])) == pytest.approx(0.25)
+    assert read_wrong("slope_percent_called_degrees", board, "slope_angle") == pytest.approx(25)
+    right = BOOK.evaluate(board, ["slope_angle"])["slope_angle"]
+    assert read_wrong("slope_turned_round", board, "slope_angle") == pytest.approx(90 - right)
+    ditch = {"platform_width": 5.0, "cut_back_width": 1.0, "ditch_setback": 0.5}
+    assert read_wrong("ditch_at_the_edge", ditch, "drain_ditch_length") == pytest.approx(17)
 
 
 def test_what_wrong_ideas_make_of_the_pressure() -> None:
