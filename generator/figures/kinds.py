@@ -10,6 +10,8 @@ from generator.figures import (
     base_layers,
     batching_row,
     cement_store,
+    chlorine_into_water,
+    cleaning_watch,
     cover_gauge,
     curing_cover,
     cut_platform,
@@ -19,6 +21,7 @@ from generator.figures import (
     hoop_lap,
     hoop_zones,
     hose_level,
+    leak_test,
     lift_together,
     manhole,
     mesh_lap,
@@ -32,6 +35,7 @@ from generator.figures import (
     sample_panel,
     sand_jar,
     setting_out,
+    seven_hold_points,
     tank_plan,
     tank_section,
     tape_two_sides,
@@ -96,6 +100,10 @@ FIGURES: Mapping[str, FigureKind] = {
     "sample-panel": FigureKind(sample_panel.NEEDS, sample_panel.draw),
     "pipe-through-wall": FigureKind(pipe_through_wall.NEEDS, pipe_through_wall.draw),
     "push-and-board": FigureKind(push_and_board.NEEDS, push_and_board.draw),
+    "leak-test": FigureKind(leak_test.NEEDS, leak_test.draw),
+    "chlorine-into-water": FigureKind(chlorine_into_water.NEEDS, chlorine_into_water.draw),
+    "cleaning-watch": FigureKind(cleaning_watch.NEEDS, cleaning_watch.draw),
+    "seven-hold-points": FigureKind(seven_hold_points.NEEDS, seven_hold_points.draw),
 }
 """Drawings by the name that content uses."""
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.figures.fault_parts import Uneven
-from generator.figures.ink import Ink
+from generator.figures.ink import HatchKind, Ink
 from generator.figures.scene import Element, Group, Line, Point
 from generator.figures.view import View
 
@@ -92,3 +92,31 @@ def stones(view: View, left: float, right: float, foot: float, high: float, name
             )
         )
     return Group("stones", tuple(parts))
+
+
+def cut_bucket(view: View, x: float, y: float, high: float, level: float) -> Group:
+    """A bucket cut through, with water in it.
+
+    Args:
+        view: the picture.
+        x: middle of its bottom, metres.
+        y: what it stands on, metres.
+        high: its height, metres.
+        level: height of the water above its bottom, metres.
+    """
+    low, top = 0.34 * high, 0.47 * high
+    wide = low + (top - low) * level / high
+    body = view.shape((x - low, y), (x + low, y), (x + top, y + high), (x - top, y + high), ink=Ink.BODY)
+    water = ((x - low, y), (x + low, y), (x + wide, y + level), (x - wide, y + level))
+    surface = view.line((x - wide, y + level), (x + wide, y + level), Ink.WATER_LINE)
+    rim = view.box(x - top - 0.02 * high, y + high - 0.05 * high, x + top + 0.02 * high, y + high, Ink.THING)
+    if not level:
+        return Group("bucket", (body, rim))
+    sides = (
+        view.line((x - top, y + high), (x - low, y), Ink.FACE),
+        view.line((x + top, y + high), (x + low, y), Ink.FACE),
+    )
+    return Group(
+        "bucket",
+        (body, view.shape(*water, ink=Ink.WATER_BODY), view.marks(*water, kind=HatchKind.WATER), surface, *sides),
+    )
