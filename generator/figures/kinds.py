@@ -13,6 +13,7 @@ from generator.figures import (
     chlorine_into_water,
     cleaning_watch,
     cover_gauge,
+    crew_and_days,
     curing_cover,
     cut_platform,
     fittings,
@@ -27,6 +28,8 @@ from generator.figures import (
     mesh_lap,
     pipe_through_wall,
     plastering_order,
+    plumb_and_round,
+    prop_removal,
     push_and_board,
     ring_plan,
     roof_column,
@@ -43,6 +46,7 @@ from generator.figures import (
     wall_build_up,
     wall_floor_joint,
     water_pushes,
+    who_stands_below,
 )
 from generator.figures.areas import SEED, Spot
 from generator.figures.faults import FAULTS
@@ -104,6 +108,10 @@ FIGURES: Mapping[str, FigureKind] = {
     "chlorine-into-water": FigureKind(chlorine_into_water.NEEDS, chlorine_into_water.draw),
     "cleaning-watch": FigureKind(cleaning_watch.NEEDS, cleaning_watch.draw),
     "seven-hold-points": FigureKind(seven_hold_points.NEEDS, seven_hold_points.draw),
+    "crew-and-days": FigureKind(crew_and_days.NEEDS, crew_and_days.draw),
+    "who-stands-below": FigureKind(who_stands_below.NEEDS, who_stands_below.draw),
+    "prop-removal": FigureKind(prop_removal.NEEDS, prop_removal.draw),
+    "plumb-and-round": FigureKind(plumb_and_round.NEEDS, plumb_and_round.draw),
 }
 """Drawings by the name that content uses."""
 

@@ -16,7 +16,7 @@ from generator.figures.callouts import (
     row_below,
     row_height,
 )
-from generator.figures.ink import HatchKind, Ink
+from generator.figures.ink import HatchKind, Ink, Letter
 from generator.figures.layout import Block
 from generator.figures.page import MARGIN, Page, heading_height, note_height, note_lines
 from generator.figures.people import limb
@@ -76,9 +76,9 @@ class Panel:
         """Paper that picture and column need."""
         return max((self.high - self.low) * self.scale, column_height(self.beside) if self.beside else 0.0)
 
-    def height(self, *, numbered: bool) -> float:
+    def height(self, *, headed: bool) -> float:
         """Paper that the whole panel needs."""
-        high = heading_height(self.heading) if numbered and self.heading else 0.0
+        high = heading_height(self.heading) if headed and self.heading else 0.0
         high += row_height(self.above) + self.sky if self.above else 0.0
         return high + self.picture + (self.foot + row_height(self.below) if self.below else 0.0)
 
@@ -116,24 +116,27 @@ class Names:
         """A name in the column at the right."""
         return Callout(Block.of(self.text(part), value, most=most, anchor="start"), target)
 
-    def stacked(self, panels: Sequence[Panel], note: str = "", *, measured: int = 0) -> Scene:
+    def stacked(self, panels: Sequence[Panel], note: str = "", *, measured: int = 0, numbered: bool = True) -> Scene:
         """The whole drawing.
 
         Args:
-            panels: from top to bottom; numbered where there are several.
+            panels: from top to bottom.
             note: name of the text that stands below all.
             measured: place of the panel that gives the page its scale; only what is in this scale may be measured.
+            numbered: whether several panels have numbers; not where numbers stand in the pictures.
         """
-        numbered = len(panels) > 1
+        headed = len(panels) > 1
         lines = note_lines(self.text(note)) if note else ()
-        height = 2 * MARGIN + sum(panel.height(numbered=numbered) for panel in panels) + _GAP * (len(panels) - 1)
+        height = 2 * MARGIN + sum(panel.height(headed=headed) for panel in panels) + _GAP * (len(panels) - 1)
         page = Page(1 / panels[measured].scale, height + (note_height(lines) + 6.0 if lines else 0.0))
         top = MARGIN
         for number, panel in enumerate(panels, start=1):
-            if numbered and panel.heading:
+            if headed and panel.heading and numbered:
                 page.heading(number, panel.heading, top)
-            _place(page, panel, top + (heading_height(panel.heading) if numbered and panel.heading else 0.0))
-            top += panel.height(numbered=numbered) + _GAP
+            elif headed and panel.heading:
+                page.add(*Block(((panel.heading, Letter.HEADING),), "start").labels(page.at(MARGIN, top), page.unit))
+            _place(page, panel, top + (heading_height(panel.heading) if headed and panel.heading else 0.0))
+            top += panel.height(headed=headed) + _GAP
         if lines:
             page.note(lines, page.height - MARGIN - note_height(lines))
         return page.scene(self.text("title"), self.text("description"), self.words)
