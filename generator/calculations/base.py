@@ -653,6 +653,12 @@ def starter_leg_forgotten(lap_diameters: float, starter_diameter: float) -> floa
     return lap_diameters * starter_diameter / MILLIMETRES_IN_METRE
 
 
+@BOOK.misconception(of="starter_length")
+def starter_leg_at_both_ends(starter_leg: float, lap_diameters: float, starter_diameter: float) -> float:
+    """A leg was counted at both ends; the upper end runs straight up the wall."""
+    return 2 * starter_leg + lap_diameters * starter_diameter / MILLIMETRES_IN_METRE
+
+
 @BOOK.misconception(of="starter_total_length")
 def starters_counted_up_the_wall_only(starter_count: float, starter_length: float, starter_leg: float) -> float:
     """The legs in the base were left out of the steel list."""

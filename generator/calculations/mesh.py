@@ -431,6 +431,12 @@ def one_lap_for_all_pieces(mesh_turns_length: float) -> float:
     return mesh_turns_length
 
 
+@BOOK.misconception(of="mesh_strip_length")
+def laps_of_pieces_forgotten(ring_length: float) -> float:
+    """The pieces were cut to meet end to end."""
+    return ring_length
+
+
 @BOOK.misconception(of="mesh_rows")
 def rows_without_lap(wall_height: float, mesh_roll_width: float) -> float:
     """The strips were set edge to edge."""
@@ -447,6 +453,12 @@ def mesh_for_one_flat_side(frame_diameter: float, wall_height: float) -> float:
 def laps_left_out_of_the_mesh(mesh_wall_area: float) -> float:
     """The bare wall was bought, without any lap."""
     return mesh_wall_area
+
+
+@BOOK.misconception(of="mesh_layer_area")
+def mesh_edge_laps_forgotten(mesh_strip_length: float, wall_height: float) -> float:
+    """Laps were counted at the ends of the strips and left out along their edges."""
+    return mesh_strip_length * wall_height
 
 
 @BOOK.misconception(of="mesh_area")

@@ -559,6 +559,12 @@ def overflow_ratio_turned_round(overflow_capacity: float, inlet_flow: float) -> 
     return inlet_flow / overflow_capacity
 
 
+@BOOK.misconception(of="overflow_ratio")
+def overflow_surplus_for_ratio(overflow_capacity: float, inlet_flow: float) -> float:
+    """The inflow was taken off what the overflow carries, though it was asked how many times it is held."""
+    return overflow_capacity - inlet_flow
+
+
 @BOOK.misconception(of="v_notch_flow")
 def notch_taken_for_a_straight_edge(notch_head: float) -> float:
     """The notch was worked out as a level edge as wide as the water is high."""

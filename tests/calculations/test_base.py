@@ -87,6 +87,8 @@ def test_a_starter_holds_by_a_whole_lap_in_the_wall(values: dict[str, float]) ->
     lap = values["lap_diameters"] * values["starter_diameter"] / 1000
     assert length - values["starter_leg"] == pytest.approx(lap)
     assert read_wrong("starter_leg_forgotten", values, "starter_length") == pytest.approx(lap)
+    two_legs = 2 * values["starter_leg"] + lap
+    assert read_wrong("starter_leg_at_both_ends", values, "starter_length") == pytest.approx(two_legs)
     both = {**values, "starter_count": 20.0}
     assert read_wrong("starters_counted_up_the_wall_only", both, "starter_total_length") == pytest.approx(20 * lap)
 

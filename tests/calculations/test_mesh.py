@@ -54,6 +54,16 @@ def test_strips_edge_to_edge_leave_the_wall_without_a_strip() -> None:
     assert read_wrong("rows_without_lap", values, "mesh_rows") == 2
 
 
+def test_pieces_and_strips_that_only_touch_leave_the_laps_out() -> None:
+    """By hand: 12 m round in two pieces with 0.25 m of lap each; three strips in 1.5 m."""
+    strip = {"ring_length": 12, "mesh_pieces": 2, "mesh_lap": 0.25}
+    assert shown("mesh_strip_length", strip) == "12.50"
+    assert read_wrong("laps_of_pieces_forgotten", strip, "mesh_strip_length") == 12
+    layer = {"mesh_strip_length": 12.5, "wall_height": 1.5, "mesh_rows": 3, "mesh_lap": 0.25}
+    assert shown("mesh_layer_area", layer) == "25.0"
+    assert read_wrong("mesh_edge_laps_forgotten", layer, "mesh_layer_area") == 18.75
+
+
 def test_ends_of_rolls_are_no_strips() -> None:
     values = {"mesh_rows": 3, "mesh_layers_inside": 1, "mesh_layers_outside": 2, "mesh_pieces": 1,
               "mesh_strip_length": 10, "mesh_roll_length": 25, "mesh_roll_width": 0.75, "mesh_area": 52.5}  # fmt: skip

@@ -174,6 +174,12 @@ def test_an_overflow_of_the_inlets_bore_fails_under_a_pressurised_inlet() -> Non
     assert read_wrong("same_bore_thought_enough", values, "overflow_ratio") == 1
 
 
+def test_how_many_times_is_not_how_much_more() -> None:
+    values = {"overflow_capacity": 3.0, "inlet_flow": 1.2}
+    assert shown("overflow_ratio", values) == "2.50"
+    assert read_wrong("overflow_surplus_for_ratio", values, "overflow_ratio") == pytest.approx(1.8)
+
+
 def test_inches_taken_as_centimetres_lose_a_hundred_times_the_height() -> None:
     """By hand: 2.54^4.87 = 93.6."""
     values = {"pipe_length": 60, "tap_flow": 0.2, "pipe_roughness_c": 150, "pipe_bore": 50}
