@@ -76,6 +76,15 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
     )
 
 
+def frame_of(values: Mapping[str, float]) -> tuple[float, float, float]:
+    """Left and right edge and half the height of what `pipe_in_wall` draws, metres."""
+    return (
+        -_IN,
+        values["wall_thickness"] / 1000 + _OUT,
+        values["outlet_bore"] / 2000 + _PIPE_WALL + _ROUND + _SLOPE + 0.06,
+    )
+
+
 def pipe_in_wall(view: View, values: Mapping[str, float], *, flange: bool = True) -> list[Element]:
     """The cut wall with its pipe; the middle of the pipe at the inside face is the zero point.
 

@@ -144,6 +144,14 @@ GIVEAWAYS = {
     "fault-shadow-cracks": ("crack", "mesh", "square", "दरार", "जाली", "खान"),
     "fault-rust-run": ("rust", "brown", "जंग", "भूर"),
     "fault-leaking-joint": ("leak", "water", "damp", "wet", "रिस", "पानी", "गील"),
+    "fault-short-lap": ("short", "small", "lap", "छोट", "कम", "लैप"),
+    "fault-tie-tail": ("tail", "sticks", "stands out", "sharp", "पूँछ", "बाहर", "नुकील"),
+    "fault-bare-pipe": ("flange", "collar", "bare", "without", "कॉलर", "बिना", "नहीं"),
+    "fault-bags-on-ground": ("ground", "plank", "damp", "floor", "ज़मीन", "फट्ट", "सील", "फर्श"),
+    "fault-silted-sand": ("silt", "thick", "much", "dirty", "मिट्टी", "मोट", "ज़्यादा", "गंद"),
+    "fault-bare-prop": ("board", "sole", "soil", "sink", "bare", "तख्त", "मिट्टी", "धँस", "बिना"),
+    "fault-washed-foot": ("foot", "wash", "hollow", "channel", "जड़", "नाली", "गड्ढ", "बह"),
+    "fault-open-lid": ("lock", "open", "without", "ताल", "खुल", "बिना"),
 }
 """Words, or their beginnings, that would tell what is wrong; a new drawing needs its own."""
 
