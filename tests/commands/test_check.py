@@ -7,7 +7,8 @@ import pytest
 
 from generator.commands.main import run
 from generator.problems import ExitCode
-from tests.commands.course_copy import ROOT, course_copy
+from tests.commands.course_copy import course_copy
+from tests.three_modules import ROOT
 
 
 def test_the_shipped_content_is_without_a_problem_and_its_separability_is_shown(

@@ -15,8 +15,9 @@ from generator.assessment.paper_results import check_letters, checksum
 from generator.commands.main import run
 from generator.commands.paper import packed, unpacked
 from generator.problems import ExitCode, MachineError
-from tests.commands.course_copy import ROOT, course_copy, tree
+from tests.commands.course_copy import course_copy, tree
 from tests.commands.test_sheets_and_mark import right_answer
+from tests.three_modules import ROOT
 
 NAMES = "name,language\nAsha Devi,\nBir Singh,hi\n"
 SECRET = bytes(range(40))

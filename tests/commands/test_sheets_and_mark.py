@@ -12,7 +12,8 @@ from generator import curriculum
 from generator.commands.main import run
 from generator.commands.sheets import slug
 from generator.problems import ExitCode
-from tests.commands.course_copy import ROOT, tree
+from tests.commands.course_copy import tree
+from tests.three_modules import ROOT
 
 NAMES = "name,language\nAsha Devi,\nBir Singh,hi\nसीता कुमारी,hi\n"
 

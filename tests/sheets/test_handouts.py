@@ -29,10 +29,11 @@ from generator.sheets.card_flow import Card
 from generator.sheets.page import A4
 from generator.sheets.ruler_flow import CHECK
 from generator.sheets.styles import TEXT_WIDTH
-from tests.commands.course_copy import ROOT, course_copy
+from tests.commands.course_copy import course_copy
 from tests.sheets.conftest import LONGEST_NAMES
 from tests.sheets.layout_checks import faults
 from tests.sheets.recorder import Recording, recording
+from tests.three_modules import ROOT
 
 LANGUAGES = ("en", "hi")
 NEEDED = {
