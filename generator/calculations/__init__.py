@@ -22,6 +22,7 @@ from generator.calculations import (
     labour,
     leak_test,
     loads,
+    measuring,
     mesh,
     money,
     mortar,
@@ -45,6 +46,7 @@ from generator.calculations._book import BOOK
 
 TOPICS = (
     conversions,
+    measuring,
     setting_out,
     wall,
     frame,
