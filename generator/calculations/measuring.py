@@ -1,7 +1,7 @@
 """Measuring on the site: square corners, pegs at one level, drawings to scale, buckets, and feet with inches.
 
 The corner is Pythagoras' rule, which masons know as 3-4-5. A hose full of water has its two surfaces at one level, so
-the ground is lower where the water stands higher over it. A bucket narrows downward: its middle width stands for it all.
+the ground is lower where the water stands higher over it. A bucket narrows downward: its middle width stands for it.
 """
 
 from math import pi, sqrt
