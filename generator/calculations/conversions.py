@@ -9,6 +9,8 @@ from generator.formula import Constant, common_practice, derived, published, who
 METRES_IN_INCH = Constant(0.0254, "m/inch", published("Hindi workshop tables of measures: 1 inch = 25.4 mm"))
 METRES_IN_FOOT = Constant(0.3048, "m/foot", published("Hindi workshop tables of measures: 1 foot = 304.8 mm"))
 INCHES_IN_METRE_READ_WRONG = Constant(0.01, "m/inch", derived("an inch taken for a centimetre"))
+TWO_CENTIMETRES_FOR_AN_INCH = Constant(0.02, "m/inch", derived("an inch taken for two centimetres"))
+FEET_IN_METRE_READ_WRONG = Constant(3, "foot/m", derived("a metre taken for three feet"))
 FOOT_READ_WRONG = Constant(0.1, "m/foot", derived("a foot taken for ten centimetres"))
 INCHES_IN_FOOT = Constant(12, "inch/foot", derived("1 foot is 12 inches"))
 TWO_FIGURES_FROM = Constant(9.5, "inch", derived("10 and 11 inches are written with two figures"))
@@ -81,6 +83,18 @@ def metres_from_feet(length_in_feet: float) -> float:
 def inch_taken_for_centimetre(length_in_inches: float) -> float:
     """The inch marks of the tape were read as centimetres."""
     return length_in_inches * INCHES_IN_METRE_READ_WRONG
+
+
+@BOOK.misconception(of="metres_from_inches")
+def two_centimetres_taken_for_an_inch(length_in_inches: float) -> float:
+    """Each inch was counted as two centimetres."""
+    return length_in_inches * TWO_CENTIMETRES_FOR_AN_INCH
+
+
+@BOOK.misconception(of="metres_from_feet")
+def foot_taken_for_a_third_of_a_metre(length_in_feet: float) -> float:
+    """Three feet were taken for a metre."""
+    return length_in_feet / FEET_IN_METRE_READ_WRONG
 
 
 @BOOK.misconception(of="metres_from_feet")

@@ -8,6 +8,7 @@ from math import pi, sqrt
 
 from generator.calculations._book import BOOK
 from generator.calculations.conversions import (
+    FEET_IN_METRE_READ_WRONG,
     HUNDREDTHS,
     INCHES_IN_FOOT,
     METRES_IN_FOOT,
@@ -23,7 +24,6 @@ ALWAYS_FIVE = Constant(5, "m", derived("the 5 of 3-4-5, taken for a corner of an
 MILLIMETRES_FOR_A_METRE = Constant(1, "mm/m", derived("a misreading: 1 to 20 taken as 20 mm for a metre"))
 USUAL_SCALE = Constant(10, "", derived("a habit: one centimetre on paper for ten on the site"))
 MILLIMETRES_IN_CENTIMETRE = Constant(10, "", derived("a misreading: millimetres called centimetres"))
-FEET_IN_METRE_READ_WRONG = Constant(3, "foot/m", derived("a metre taken for three feet"))
 INCHES_IN_METRE_AS_A_YARD = Constant(36, "inch/m", derived("a metre taken for a yard of 36 inches"))
 INCHES_IN_METRE_BY_TWOS = Constant(50, "inch/m", derived("an inch taken for two centimetres"))
 
@@ -144,6 +144,15 @@ BOOK.given(
     step=0.5,
     source=common_practice("inches over the whole feet"),
 )
+BOOK.given(
+    "centre_pipe_width",
+    symbol="d_up",
+    unit="mm",
+    low=25,
+    high=150,
+    step=5,
+    source=common_practice("pipes, posts and pegs that a ring is swung round"),
+)
 
 
 @BOOK.quantity(symbol="L_uc", unit="m", places=3, low=0.42, high=11.4, source=derived("rule of Pythagoras"))
@@ -178,6 +187,40 @@ def diagonal_from_added_sides(corner_side: float, corner_other_side: float) -> f
 def diagonal_always_five(corner_side: float) -> float:
     """The 5 of 3-4-5 was taken, though the sides were not 3 and 4."""
     return ALWAYS_FIVE + 0 * corner_side
+
+
+@BOOK.quantity(symbol="L_uk", unit="m", places=3, low=0.2, high=4.1, source=derived("the radius starts in the middle"))
+def stick_from_pipe(frame_radius: float, centre_pipe_width: float) -> float:
+    """Length of the stick that is swung round a pipe and touches its face.
+
+    Args:
+        frame_radius: from the middle of the pipe to the ring of the bars [m], 0.3 to 4.05.
+        centre_pipe_width: width of the pipe in the middle [mm], 25 to 150.
+
+    Returns:
+        Length of the stick, from the face of the pipe to the ring [m], 0.2 to 4.1.
+
+    Raises:
+        OutOfRangeError: a size is outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(stick_from_pipe(frame_radius=1.2, centre_pipe_width=60), 3)
+        '1.170'
+    """
+    return frame_radius - centre_pipe_width / 2 / MILLIMETRES_IN_METRE
+
+
+@BOOK.misconception(of="stick_from_pipe")
+def pipe_forgotten_at_the_stick(frame_radius: float) -> float:
+    """The whole radius was measured from the face of the pipe."""
+    return frame_radius
+
+
+@BOOK.misconception(of="stick_from_pipe")
+def whole_pipe_taken_off_the_stick(frame_radius: float, centre_pipe_width: float) -> float:
+    """The whole width of the pipe was taken off."""
+    return frame_radius - centre_pipe_width / MILLIMETRES_IN_METRE
 
 
 @BOOK.quantity(symbol="x_ug", unit="m", places=2, low=0, high=2, source=derived("water in a hose stands at one level"))

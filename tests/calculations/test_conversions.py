@@ -30,3 +30,8 @@ def test_twelve_inches_are_a_foot(values: dict[str, float]) -> None:
     metres = BOOK.evaluate(values, ["metres_from_inches"])["metres_from_inches"]
     foot = BOOK.quantities["metres_from_feet"].function(inches / 12)
     assert metres == pytest.approx(foot, rel=1e-12)
+
+
+def test_an_inch_is_more_than_two_centimetres_and_a_foot_less_than_a_third_of_a_metre() -> None:
+    assert read_wrong("two_centimetres_taken_for_an_inch", {"length_in_inches": 30}, "metres_from_inches") == 0.6
+    assert read_wrong("foot_taken_for_a_third_of_a_metre", {"length_in_feet": 6}, "metres_from_feet") == 2

@@ -10,6 +10,7 @@ from tests.calculations.worked import Example, givens, read_wrong, shown
 
 BY_HAND: list[Example] = [
     ("corner_diagonal", {"corner_side": 1.5, "corner_other_side": 2}, "2.500"),  # 2.25 + 4 = 6.25
+    ("stick_from_pipe", {"frame_radius": 1.12, "centre_pipe_width": 50}, "1.095"),  # 1.120 - 0.025
     ("ground_drop", {"lower_hose_reading": 1.45, "upper_hose_reading": 1.12}, "0.33"),  # 1.45 - 1.12
     ("peg_mark", {"mark_height": 0.15, "ground_drop": 0.33}, "0.48"),  # 0.15 + 0.33
     ("paper_length", {"site_length": 2.5, "scale_parts": 20}, "125.0"),  # 2500 mm / 20
@@ -23,6 +24,7 @@ TANK_PART = {
     "corner_side": 1.2, "corner_other_side": 2.1, "upper_hose_reading": 0.85, "lower_hose_reading": 1.3,
     "mark_height": 0.2, "scale_parts": 25.0, "site_length": 2.6, "paper_reading": 84.0, "bucket_top_width": 0.3,
     "bucket_bottom_width": 0.22, "bucket_depth": 0.27, "whole_feet": 6.0, "extra_inches": 7.0,
+    "centre_pipe_width": 75.0,
 }  # fmt: skip
 
 
@@ -80,3 +82,6 @@ def test_wrong_ideas_about_corner_hose_and_paper() -> None:
     drawn = {"site_length": 2, "scale_parts": 50}
     assert read_wrong("scale_as_millimetres_for_a_metre", drawn, "paper_length") == pytest.approx(100)
     assert read_wrong("drawn_at_the_usual_scale", drawn, "paper_length") == pytest.approx(200)
+    pipe = {"frame_radius": 1.2, "centre_pipe_width": 100}
+    assert read_wrong("pipe_forgotten_at_the_stick", pipe, "stick_from_pipe") == pytest.approx(1.2)
+    assert read_wrong("whole_pipe_taken_off_the_stick", pipe, "stick_from_pipe") == pytest.approx(1.1)
