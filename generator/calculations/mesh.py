@@ -12,7 +12,9 @@ from generator.calculations._book import BOOK
 from generator.calculations.hoops import BAR_MASS_DIVISOR
 from generator.calculations.mortar import PERCENT
 from generator.calculations.setting_out import MILLIMETRES_IN_METRE
-from generator.formula import common_practice, derived, whole_down, whole_up
+from generator.formula import Constant, common_practice, derived, whole_down, whole_up
+
+KNOWN_WIRE = Constant(1, "mm", derived("a mesh wire whose weight many know; the wrong idea scales from it"))
 
 BOOK.given(
     "mesh_layers_inside",
@@ -443,6 +445,12 @@ def rows_without_lap(wall_height: float, mesh_roll_width: float) -> float:
     return whole_up(wall_height / mesh_roll_width)
 
 
+@BOOK.misconception(of="mesh_rows")
+def mesh_hung_upright(ring_length: float, mesh_roll_width: float, mesh_lap: float) -> float:
+    """The strips were counted as if they hung from top to foot and not ran round."""
+    return whole_up(ring_length / (mesh_roll_width - mesh_lap))
+
+
 @BOOK.misconception(of="mesh_wall_area")
 def mesh_for_one_flat_side(frame_diameter: float, wall_height: float) -> float:
     """The wall was taken as flat, as wide as the tank."""
@@ -485,10 +493,22 @@ def mesh_weighed_one_way(mesh_wire_diameter: float, mesh_wire_spacing: float) ->
     return mesh_wire_diameter**2 / BAR_MASS_DIVISOR * MILLIMETRES_IN_METRE / mesh_wire_spacing
 
 
+@BOOK.misconception(of="mesh_mass_per_area")
+def mesh_weighed_by_thickness(mesh_wire_diameter: float, mesh_wire_spacing: float) -> float:
+    """Wire twice as thick was thought twice as heavy: a wire of 1 mm was known, the others scaled from it."""
+    return KNOWN_WIRE * mesh_wire_diameter / BAR_MASS_DIVISOR * 2 * MILLIMETRES_IN_METRE / mesh_wire_spacing
+
+
 @BOOK.misconception(of="mesh_steel_area")
 def both_ways_pull_together(mesh_steel_area: float) -> float:
     """The wires of both ways were counted for one way."""
     return 2 * mesh_steel_area
+
+
+@BOOK.misconception(of="mesh_steel_area")
+def mesh_wire_taken_as_square(mesh_wire_diameter: float, mesh_wire_spacing: float) -> float:
+    """The cut face of the wire was taken for a square."""
+    return mesh_wire_diameter**2 * MILLIMETRES_IN_METRE / mesh_wire_spacing
 
 
 @BOOK.misconception(of="volume_fraction")

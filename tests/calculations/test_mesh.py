@@ -64,6 +64,17 @@ def test_pieces_and_strips_that_only_touch_leave_the_laps_out() -> None:
     assert read_wrong("mesh_edge_laps_forgotten", layer, "mesh_layer_area") == 18.75
 
 
+def test_what_wrong_ideas_make_of_strips_and_wire() -> None:
+    """By hand: 9 m of ring by 0.6 m of strip; wire of 2 mm every 20 mm."""
+    rows = {"ring_length": 9, "wall_height": 1.4, "mesh_roll_width": 0.8, "mesh_lap": 0.2}
+    assert shown("mesh_rows", rows) == "2"
+    assert read_wrong("mesh_hung_upright", rows, "mesh_rows") == 15
+    wire = {"mesh_wire_diameter": 2, "mesh_wire_spacing": 20}
+    right = BOOK.evaluate(wire, ["mesh_mass_per_area"])["mesh_mass_per_area"]
+    assert read_wrong("mesh_weighed_by_thickness", wire, "mesh_mass_per_area") == pytest.approx(right / 2)
+    assert read_wrong("mesh_wire_taken_as_square", wire, "mesh_steel_area") == pytest.approx(200)
+
+
 def test_ends_of_rolls_are_no_strips() -> None:
     values = {"mesh_rows": 3, "mesh_layers_inside": 1, "mesh_layers_outside": 2, "mesh_pieces": 1,
               "mesh_strip_length": 10, "mesh_roll_length": 25, "mesh_roll_width": 0.75, "mesh_area": 52.5}  # fmt: skip
