@@ -186,6 +186,12 @@ def hoop_area_from_thickness(hoop_diameter: float) -> float:
     return pi * THIN_HOOP * hoop_diameter / 4
 
 
+@BOOK.misconception(of="hoop_area")
+def hoop_area_from_the_whole_thickness(hoop_diameter: float) -> float:
+    """The whole thickness was taken where half of it belongs."""
+    return pi * hoop_diameter**2
+
+
 @BOOK.misconception(of="other_hoop_spacing")
 def hoops_swapped_one_for_one(hoop_spacing: float) -> float:
     """The other bar was set at the old spacing."""

@@ -18,6 +18,8 @@ from generator.calculations.setting_out import MILLIMETRES_IN_METRE
 from generator.formula import Constant, common_practice, derived, interpolate, published, whole_down
 
 WATER_WEIGHT = Constant(9.81, "kN/m**3", derived("1000 kg of water in a cubic metre, gravity 9.81"))
+BAG_WEIGHT = Constant(0.4905, "kN/bag", derived("a bag of 50 kg, gravity 9.81: two bags weigh about a kilonewton"))
+BAG_TAKEN_FOR_A_KILONEWTON = Constant(1, "bag*m/kN", derived("a misreading: one bag for each kilonewton on a metre"))
 NEWTONS_IN_KILONEWTON = Constant(1000, "N/kN", derived("1 kN is 1000 N"))
 PLAIN_STEEL_STRESS = Constant(
     115, "MPa", published("sheet of a 400 kL tank with a flexible joint: hoop steel 115 MPa; other examples take 100")
@@ -118,6 +120,69 @@ def ring_tension_free(level_depth: float, inside_radius: float) -> float:
         '18.8'
     """
     return WATER_WEIGHT * level_depth * inside_radius
+
+
+@BOOK.quantity(
+    symbol="n_st",
+    unit="bag",
+    places=0,
+    low=0,
+    high=178,
+    source=derived("the pull of a metre, in bags of 50 kg that hang"),
+)
+def pull_as_bags(ring_tension_free: float) -> float:
+    """How many bags of cement would have to hang on a metre of height to pull the ring as hard.
+
+    Args:
+        ring_tension_free: ring tension of a metre of height [kN/m], 0 to 87.
+
+    Returns:
+        Bags of 50 kg, not rounded [bag], 0 to 178.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(pull_as_bags(ring_tension_free=20), 0)
+        '41'
+    """
+    return ring_tension_free * ONE_METRE / BAG_WEIGHT
+
+
+@BOOK.misconception(of="pull_as_bags")
+def bag_taken_for_a_kilonewton(ring_tension_free: float) -> float:
+    """A kilonewton was taken for the weight of one bag."""
+    return ring_tension_free * BAG_TAKEN_FOR_A_KILONEWTON
+
+
+@BOOK.quantity(
+    symbol="B_st",
+    unit="m**2",
+    places=2,
+    low=0.03,
+    high=8.8,
+    source=derived("what the pull grows with: depth times radius"),
+)
+def depth_times_radius(water_depth: float, inside_radius: float) -> float:
+    """The measure by which this course says who may build a tank: the pull on its hoops grows with it.
+
+    Args:
+        water_depth: depth of the water when the tank is full [m], 0.1 to 2.2.
+        inside_radius: inside radius: centre to the wall's wet face [m], 0.3 to 4.0.
+
+    Returns:
+        Depth times radius [m**2], 0.03 to 8.8.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(depth_times_radius(water_depth=1.2, inside_radius=1.6), 2)
+        '1.92'
+    """
+    return water_depth * inside_radius
 
 
 @BOOK.quantity(

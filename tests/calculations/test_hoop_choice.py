@@ -29,6 +29,7 @@ def test_sums_done_by_hand(name: str, values: dict[str, float], result: str) -> 
 SWAP = {"hoop_spacing": 0.1, "hoop_diameter": 8.0, "other_hoop_diameter": 6.0}
 WRONG = [
     ("hoop_area_from_thickness", {"hoop_diameter": 12}, "hoop_area", 56.549),  # 28.27 x 2; right: 113.1
+    ("hoop_area_from_the_whole_thickness", {"hoop_diameter": 8}, "hoop_area", 201.062),  # 3.1416 x 64; right: 50.3
     ("hoops_swapped_one_for_one", SWAP, "other_hoop_spacing", 0.1),
     ("hoops_swapped_by_thickness", SWAP, "other_hoop_spacing", 0.075),  # 0.1 x 6 / 8
     ("hoops_in_a_metre_multiplied_by_spacing", {"hoop_area": 50, "hoop_spacing": 0.125}, "hoop_steel_given", 6.25),

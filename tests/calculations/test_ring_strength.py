@@ -9,10 +9,12 @@ from tests.calculations.worked import Example, givens, read_wrong, shown
 
 TANK_PART = {"level_height": 0.45, "steel_working_stress": 115.0}
 AFTER_PART = {"shape_number", "level_depth", "ring_tension_free", "ring_tension_held", "hoop_steel_needed",
-              "mortar_tension"}  # fmt: skip
+              "mortar_tension", "pull_as_bags", "depth_times_radius"}  # fmt: skip
 BY_HAND: list[Example] = [
     ("level_depth", {"water_depth": 1.6, "level_height": 0.35}, "1.25"),  # 1.60 - 0.35
     ("ring_tension_free", {"level_depth": 1.2, "inside_radius": 1.5}, "17.7"),  # 9.81 x 1.2 x 1.5 = 17.658
+    ("pull_as_bags", {"ring_tension_free": 9.81}, "20"),  # 9.81 / 0.4905
+    ("depth_times_radius", {"water_depth": 1.3, "inside_radius": 1.5}, "1.95"),  # 1.3 x 1.5
     ("shape_number", {"water_depth": 1.5, "inside_diameter": 3, "wall_thickness": 50}, "15.00"),  # 2.25 / (3 x 0.05)
     # table, level 0.7: 0.6986 at shape 8 and 0.7307 at shape 10; half way (0.6986 + 0.7307) / 2 = 0.7147
     ("ring_share", {"shape_number": 9, "water_depth": 2.0, "level_depth": 1.4}, "0.715"),
@@ -31,6 +33,7 @@ LEVEL = {"level_depth": 1.2, "inside_radius": 1.5, "inside_diameter": 3.0, "wate
 WRONG = [
     ("ring_tension_from_diameter", LEVEL, "ring_tension_free", 35.316),  # 9.81 x 1.2 x 3.0, twice too much
     ("ring_tension_same_all_the_way", LEVEL, "ring_tension_free", 23.544),  # 9.81 x 1.6 x 1.5
+    ("bag_taken_for_a_kilonewton", {"ring_tension_free": 12.0}, "pull_as_bags", 12.0),  # 12; right: 24.5
     ("tonnes_taken_for_kilonewtons", LEVEL, "ring_tension_free", 1.8),  # 1 x 1.2 x 1.5
     ("pull_thought_largest_at_the_top", {"water_depth": 1.6, "level_height": 0.4}, "level_depth", 0.4),
     ("steel_allowed_to_its_breaking", {"ring_tension_held": 43.5, "steel_working_stress": 115},
