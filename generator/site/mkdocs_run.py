@@ -21,6 +21,7 @@ import yaml
 
 from generator.problems import MachineError
 from generator.site.progress import Progress, silent
+from generator.site.shared_svg import share
 from generator.site.slim_svg import slim
 
 Docs: TypeAlias = Mapping[str, bytes]
@@ -133,7 +134,7 @@ def search_worker(scripts: Path, language: str) -> bytes:
 def for_a_stick(site: Docs) -> dict[str, bytes]:
     """A built site without what only a web server could use, with slim drawings and its search index as a script."""
     kept = {
-        path: slim(data.decode("utf-8")).encode("utf-8") if path.endswith(".html") else data
+        path: share(slim(data.decode("utf-8"))).encode("utf-8") if path.endswith(".html") else data
         for path, data in site.items()
         if path not in _DROPPED_NAMES and not path.startswith(_DROPPED_FOLDERS) and not path.endswith(".map")
     }

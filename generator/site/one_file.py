@@ -16,6 +16,7 @@ from pathlib import Path
 from generator.curriculum.recordings import KINDS
 from generator.problems import MachineError
 from generator.site.mkdocs_run import Docs, SiteSettings, theme_scripts
+from generator.site.shared_svg import share, unshare
 from generator.site.slim_svg import slim
 from generator.words import Words
 
@@ -72,12 +73,13 @@ def stop_words(scripts: Path, language: str) -> list[str]:
     return sorted(set(found))
 
 
-def body(page: bytes, name: str) -> str:
+def body(page: bytes, name: str, seen: dict[str, str] | None = None) -> str:
     """The body of a built page, with ids and links made fit for one file.
 
     Args:
         page: the built page.
         name: its name without ``.html``; its ids get it as prefix.
+        seen: drawings of the bodies before, as `share` keeps them.
 
     Raises:
         MachineError: the page has not exactly one body.
@@ -86,8 +88,8 @@ def body(page: bytes, name: str) -> str:
     parts = re.findall(r'<article class="md-content__inner md-typeset">(.*?)</article>', text, re.DOTALL)
     if len(parts) != 1:
         raise MachineError(f"the page '{name}' has {len(parts)} bodies and not one: the page theme changed")
-    kept = _SITE_ONLY.sub("", parts[0])
-    return slim(_TAG.sub(lambda tag: _fit(tag[0], name), kept).strip())
+    kept = _SITE_ONLY.sub("", unshare(parts[0]))
+    return share(slim(_TAG.sub(lambda tag: _fit(tag[0], name), kept).strip()), seen)
 
 
 def _fit(tag: str, name: str) -> str:
@@ -130,9 +132,10 @@ def one_file(parts: OneFileParts) -> bytes:
     """
     settings, words = parts.settings, parts.words
     names = [path.removesuffix(".md") for _, path in settings.navigation]
+    seen: dict[str, str] = {}
     articles = [
         f'<article id="{name}" class="md-typeset">{_with_sounds(text, parts.site)}</article>'
-        for name, text in ((name, body(parts.site[f"{name}.html"], name)) for name in names)
+        for name, text in ((name, body(parts.site[f"{name}.html"], name, seen)) for name in names)
     ]
     contents = "".join(
         f'<li><a href="#{name}">{escape(title)}</a></li>'

@@ -12,6 +12,7 @@ from generator.exercises import blueprint_of, pool_data, pool_of
 from generator.exercises.page_data import page_data
 from generator.exercises.practice import MOST_POINTS
 from generator.site.markup import block, data_script, figure, paragraphs
+from generator.words import Words
 
 PRACTICE = "practice"
 """Name of the page."""
@@ -27,33 +28,28 @@ def practice_page(content: CourseContent, language: str, home: str) -> str:
     """
     words = content.words[language]
     data = data_script({"practice": practice_data(content, language)})
+    here = (
+        f'{data_script({"questions": questions_of(content, language)})}<div hidden="">{drawings(content, words)}</div>'
+    )
     parts = [
         f"# {words.say('page.practice.title')} {{#{PRACTICE}}}",
         words.say("page.practice.about"),
         block(f"<noscript>{paragraphs(words.say('page.practice.script_off'), 'ts-invented')}</noscript>"),
         block(f'<div class="ts-learner" data-home="{escape(home)}"></div>'),
-        block(f'<div class="ts-practice">{data}<div class="ts-body" data-search-exclude=""></div></div>'),
+        block(
+            f'<div class="ts-practice">{data}<div class="ts-body" data-search-exclude=""></div>'
+            f"<!--site-only-->{here}<!--/site-only--></div>"
+        ),
     ]
     return "\n\n".join(part.strip() for part in parts) + "\n"
 
 
 def practice_data(content: CourseContent, language: str) -> dict[str, object]:
-    """What the page's script reads: every question with its drawing, what needs what, and what each paper asks."""
+    """What the page's script reads beside the questions: what needs what, and what each paper asks."""
     modules = [module for module in content.modules.values() if not module.retired]
     pool = pool_of(content)
-    words = content.words[language]
-    questions: dict[str, object] = {}
-    figures: dict[str, str] = {}
-    for module in modules:
-        questions |= page_data(content, module.id, language)["questions"]
-        for question in content.questions_of(module.id):
-            if question.figure and not question.retired:
-                here = content.values(module.place)
-                figures[question.id] = figure(question.figure, here, words, f"{PRACTICE}-{question.id}")
     return {
         "pool": pool_data(pool),
-        "questions": questions,
-        "figures": figures,
         "names": {one.id: one.text[language] for one in content.competencies.values()},
         "modules": [
             {"title": module.title[language], "questions": asked}
@@ -62,6 +58,29 @@ def practice_data(content: CourseContent, language: str) -> dict[str, object]:
         ],
         "schemes": [_scheme(content, name, language) for name in content.schemes],
     }  # fmt: skip
+
+
+def questions_of(content: CourseContent, language: str) -> dict[str, object]:
+    """Every question that is taught. The one file has them in its modules' pages already."""
+    modules = [module for module in content.modules.values() if not module.retired]
+    found: dict[str, object] = {}
+    for module in modules:
+        found |= page_data(content, module.id, language)["questions"]
+    return found
+
+
+def drawings(content: CourseContent, words: Words) -> str:
+    """The questions' drawings, each once, with the questions that it belongs to."""
+    owners: dict[tuple[str, str], list[str]] = {}
+    for module in content.modules.values():
+        for question in content.questions_of(module.id) if not module.retired else ():
+            if question.figure:
+                owners.setdefault((question.figure, module.place), []).append(question.id)
+    drawn = {
+        " ".join(ids): figure(key, content.values(place), words, f"{PRACTICE}-{ids[0]}")
+        for (key, place), ids in owners.items()
+    }
+    return "".join(f'<div data-figure-of="{ids}">{one}</div>' for ids, one in drawn.items())
 
 
 def _scheme(content: CourseContent, name: str, language: str) -> dict[str, object]:

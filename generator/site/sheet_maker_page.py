@@ -13,6 +13,7 @@ from generator.curriculum import CourseContent
 from generator.curriculum.models import Module, SpotQuestion
 from generator.exercises.set_data import set_data
 from generator.site.markup import block, data_script, figure, paragraphs
+from generator.site.slim_svg import slim
 from generator.words import Words
 
 SHEET_MAKER = "sheet-maker"
@@ -32,7 +33,9 @@ def sheet_maker_page(content: CourseContent, language: str, home: str) -> str:
         home: address of the page that leads here.
     """
     words = content.words[language]
-    data = data_script({"sheet_maker": sheet_maker_data(content, language)})
+    made = sheet_maker_data(content, language)
+    here = data_script({kind: made.pop(kind) for kind in ("questions", "scenarios")})
+    data = data_script({"sheet_maker": made})
     parts = [
         f"# {words.say('page.sheets.title')} {{#{SHEET_MAKER}}}",
         words.say("page.sheets.about"),
@@ -40,7 +43,7 @@ def sheet_maker_page(content: CourseContent, language: str, home: str) -> str:
         block(f"<noscript>{paragraphs(words.say('page.sheets.script_off'), 'ts-invented')}</noscript>"),
         block(
             f'<div class="ts-sheets" data-home="{escape(home)}">{data}'
-            '<div class="ts-body" data-search-exclude=""></div></div>'
+            f'<div class="ts-body" data-search-exclude=""></div><!--site-only-->{here}<!--/site-only--></div>'
         ),
     ]
     return "\n\n".join(part.strip() for part in parts) + "\n"
@@ -85,7 +88,7 @@ def _figures(content: CourseContent, modules: list[Module]) -> dict[str, dict[st
     """Drawings in which a fault is to be found, by question and language: without them there is nothing to answer."""
     return {
         question.id: {
-            language: figure(question.figure, content.values(module.place), content.words[language], question.id)
+            language: slim(figure(question.figure, content.values(module.place), content.words[language], question.id))
             for language in content.course.languages
         }
         for module in modules

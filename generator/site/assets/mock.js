@@ -64,27 +64,6 @@
       if (focus) { title.focus(); }
     }
 
-    // ------------------------------------------------------------------------------------------ the drawing
-
-    /** The question's drawing, a copy with ids of its own: from this page's store, or from its card in the one-file edition. */
-    function figureOf(id) {
-      var found = document.querySelector('[data-figure-of="' + id + '"]') || document.querySelector('[data-question="' + id + '"]');
-      var figure = found && found.querySelector(".ts-figure"), copy, names = ["aria-labelledby", "aria-describedby", "fill", "stroke", "clip-path", "href", "marker-end"];
-      if (!figure) { return null; }
-      copy = figure.cloneNode(true);
-      Array.prototype.forEach.call(copy.querySelectorAll("*"), function (element) {
-        names.forEach(function (name) {
-          var value = element.getAttribute(name);
-          if (!value) { return; }
-          if (name.indexOf("aria") === 0) { value = value.split(" ").map(function (one) { return "mock." + one; }).join(" "); }
-          else { value = value.replace(/^(url\()?#/, "$1#mock."); }
-          element.setAttribute(name, value);
-        });
-        if (element.id) { element.id = "mock." + element.id; }
-      });
-      return copy;
-    }
-
     // ---------------------------------------------------------------------------------------- the questions
 
     function controls(element) { return Array.prototype.slice.call(element.querySelectorAll("input,select")); }
@@ -107,7 +86,7 @@
     }
 
     function question(id, number) {
-      var item = marker.item(data.questions[id], state.seed), anchor = "ts-mock-" + number, figure = figureOf(id), one;
+      var item = marker.item(data.questions[id], state.seed), anchor = "ts-mock-" + number, figure = page.figureOf(id, "mock."), one;
       var holder = make("div", {"class": "ts-card ts-mock-question", role: "group", "aria-labelledby": anchor});
       holder.appendChild(make("h3", {id: anchor, tabindex: "-1"}, say("page.mock.question", {number: number + 1, count: state.questions.length})));
       if (figure) { holder.appendChild(figure); }

@@ -69,6 +69,26 @@ window.Tankschool = window.Tankschool || {};
     return all;
   }
 
+  /** A question's drawing, a copy with ids of its own and all its lines: from this page's store, or from its card. */
+  function figureOf(id, prefix) {
+    var found = document.querySelector('[data-figure-of~="' + id + '"]') || document.querySelector('[data-question="' + id + '"]');
+    var figure = found && found.querySelector(".ts-figure"), copy;
+    function named(text) { return text.split(" ").map(function (one) { return prefix + one; }).join(" "); }
+    if (!figure) { return null; }
+    copy = figure.cloneNode(true);
+    Array.prototype.forEach.call(copy.querySelectorAll("use"), function (use) {
+      var lines = document.getElementById(use.getAttribute("href").slice(1));
+      if (lines) { use.parentNode.replaceChild(lines.cloneNode(true), use); }
+    });
+    Array.prototype.forEach.call(copy.querySelectorAll("*"), function (element) {
+      ["aria-labelledby", "aria-describedby", "id"].forEach(function (name) {
+        var value = element.getAttribute(name);
+        if (value) { element.setAttribute(name, named(value)); }
+      });
+    });
+    return copy;
+  }
+
   /** A piece that is wider than the page can be scrolled with the arrow keys once it takes focus; each with its own name. */
   function scrollable() {
     var pieces = document.querySelectorAll(".md-typeset__scrollwrap, .ts-figure, .ts-worked, .ts-formula, .ts-more, .ts-scroll");
@@ -86,5 +106,5 @@ window.Tankschool = window.Tankschool || {};
   }
 
   T.page = {say: worded, say_one_of: wordedOneOf, number: number, withUnit: withUnit, make: make, button: button, empty: empty,
-    data: pageData, scrollable: scrollable};
+    data: pageData, scrollable: scrollable, figureOf: figureOf};
 })(window.Tankschool);

@@ -3,7 +3,7 @@
   "use strict";
   var page = T.page, say = page.say, make = page.make, progress = T.progress;
 
-  function start(place) {
+  function start(place, all) {
     var data = JSON.parse(place.querySelector("script.ts-data").textContent).practice, body = place.querySelector(".ts-body");
     var shown = make("div"), state = make("div"), said = make("p", {role: "status", "class": "ts-note"});
     var chooser = make("select", {id: "ts-practice-module"}), asked = null, count = 0, learner = "";
@@ -17,7 +17,7 @@
     }
 
     function next(focus) {
-      var done = answers(), choice = T.practice.next(pool(), done, progress.today(), progress.current().id), id, frame, why, head;
+      var done = answers(), choice = T.practice.next(pool(), done, progress.today(), progress.current().id), id, figure, frame, why, head;
       count = done.length;
       learner = progress.current().id;
       asked = choice;
@@ -27,15 +27,13 @@
       if (progress.get(id).tried) { progress.drawn(id); }
       why = make("p", {"class": "ts-why", tabindex: "-1"}, T.practice.why(choice, data.names[choice.competency] || choice.competency, say));
       head = make("h3", {id: "ts-practice-head"}, data.names[choice.competency] || choice.competency);
+      figure = page.figureOf(id, "practice.");
       frame = make("div", {"class": "ts-card", role: "group", "aria-labelledby": "ts-practice-head", "data-prefix": "ts-practice-"}, head);
-      if (data.figures[id]) {
-        frame.appendChild(make("div"));
-        frame.lastChild.innerHTML = data.figures[id]; /* our own drawing */
-      }
+      if (figure) { frame.appendChild(figure); }
       frame.appendChild(make("div", {"class": "ts-body"}));
       shown.appendChild(why);
       shown.appendChild(frame);
-      T.card.start(frame, data.questions[id]);
+      T.card.start(frame, all.questions[id]);
       said.textContent = "";
       page.scrollable();
       if (focus) { why.focus(); }

@@ -11,8 +11,15 @@
     return now.getFullYear() + "-" + two(now.getMonth() + 1) + "-" + two(now.getDate());
   }
 
-  function start(place) {
-    var data = JSON.parse(place.querySelector("script.ts-data").textContent).sheet_maker, set = T.printedSet;
+  /** Questions and scenarios stand beside the rest: the one file has them in its modules' pages. */
+  function withQuestions(data, all) {
+    data.questions = all.questions;
+    data.scenarios = all.scenarios;
+    return data;
+  }
+
+  function start(place, all) {
+    var data = withQuestions(JSON.parse(place.querySelector("script.ts-data").textContent).sheet_maker, all), set = T.printedSet;
     var body = place.querySelector(".ts-body"), run = 0, current = null;
     var said = make("p", {role: "status", "class": "ts-note"}), wrong = make("div"), marked = make("p", {role: "status", "class": "ts-note"}), unread = make("div"), result = make("div", {"class": "ts-set"});
 

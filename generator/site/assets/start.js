@@ -19,8 +19,8 @@
     safely(function () { T.scenario.start(place, data.scenarios[place.getAttribute("data-scenario")]); });
   });
   each(".ts-mock", function (place) { safely(function () { T.mock.start(place, data); }); });
-  each(".ts-sheets", function (place) { safely(function () { T.sheetMaker.start(place); }); });
-  each(".ts-practice", function (place) { safely(function () { T.practicePage.start(place); }); });
+  each(".ts-sheets", function (place) { safely(function () { T.sheetMaker.start(place, data); }); });
+  each(".ts-practice", function (place) { safely(function () { T.practicePage.start(place, data); }); });
   each(".ts-readings", function (place) { safely(function () { T.readingsPage.start(place); }); });
   each(".ts-planner", function (place) { safely(function () { T.planner.start(place); }); });
   if (T.check) { each(".ts-check", function (place) { safely(function () { T.check.start(place); }); }); }
