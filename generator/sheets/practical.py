@@ -28,6 +28,19 @@ def practical_pdf(practical_id: str, language: str, content: CourseContent) -> b
     Raises:
         MachineError: shaping is missing, or a sign has no glyph.
     """
+    part = practical_part(practical_id, language, content)
+    sources = content_hash(content.sources_of(content.practicals[practical_id].module))
+    return sheet_pdf(About(part.name, language, content.course.version, sources), [part])
+
+
+def practical_part(practical_id: str, language: str, content: CourseContent) -> Part:
+    """The checklist as a part of a larger document.
+
+    Args:
+        practical_id: of `quizzes/practicals/*.yaml`.
+        language: language code.
+        content: the course.
+    """
     practical = content.practicals[practical_id]
     words = content.words[language]
     title = practical.title[language]
@@ -42,8 +55,7 @@ def practical_pdf(practical_id: str, language: str, content: CourseContent) -> b
     pieces.append(_steps(practical.steps, words))
     pieces.append(Column([_line(words.say("sheet.signed_observer"))], before=10.0))
     name = f"{words.say('sheet.checklist')} · {title}"
-    about = About(name, language, content.course.version, content_hash(content.sources_of(practical.module)))
-    return sheet_pdf(about, [Part(name, module, title, name, words, pieces)])
+    return Part(name, module, title, name, words, pieces)
 
 
 def _people(words: Words) -> Piece:

@@ -8,9 +8,10 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 from generator.assessment.blueprint import recheck_of
+from generator.calculations.build_jobs import HOLD_POINTS
 from generator.calculations.calendar import Slot
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Module
@@ -25,6 +26,7 @@ from generator.sheets.handout import caution, handout_part
 from generator.sheets.key import key_part
 from generator.sheets.oral import asked_question, limits_table
 from generator.sheets.page import About, Part, content_hash, sheet_pdf
+from generator.sheets.practical import practical_part
 from generator.sheets.section_flow import section_table
 from generator.sheets.signs import Blank, Boxes
 from generator.sheets.styles import BODY, CELL, HEADING, NOTE, SUBHEADING, TIGHT, TITLE
@@ -37,6 +39,10 @@ _HEAD = NOTE.but(bold=True, after=0.0)
 _SIGN = 24.0
 _TICK = 18.0
 _DAYS_A_TABLE = 6
+_EVERY_VISIT = ("closed_to_children", "nothing_bulges")
+"""What is looked at on every visit, whatever the day."""
+_WET_VISIT = ("wet_below", "sacks_tight", "water_at_hand", "names_ahead")
+"""What is looked at on a wet day."""
 _RECHECK = 12
 """Questions that the sheet of a spoken examination has ready, beside those that are read aloud."""
 
@@ -92,6 +98,10 @@ class Pack:
         own = [handout.id for handout in self._content.handouts.values() if handout.module in file.modules]
         for name in dict.fromkeys([*own, *file.handouts]):
             parts[f"handout-{name}"] = [handout_part(name, words.language, self._content)]
+        for name in file.practicals:
+            parts[f"practical-{name}"] = [practical_part(name, words.language, self._content)]
+        if self._workshop.visits:
+            parts["visits"] = [self._part(words.say("workshop.visits"), self._visits())]
         return parts
 
     def _part(self, title: str, pieces: Iterator[Piece]) -> Part:
@@ -117,7 +127,8 @@ class Pack:
             yield heading
             rows = []
             for session in sessions:
-                told = words.say_one_of("workshop.does", session.kind)
+                practises = session.kind == "build" and not self._workshop.file.builds
+                told = words.say_one_of("workshop.does", "practise" if practises else session.kind)
                 if session.module:
                     told = f"{self._content.modules[session.module].title[words.language]}: {told}"
                 clock = f"{clock_of(session.start)} – {clock_of(session.end)}"
@@ -125,9 +136,16 @@ class Pack:
             yield Grid(
                 rows, (1.0, 3.6), [Text(words.say("workshop.when"), _HEAD), Text(words.say("workshop.what"), _HEAD)]
             )
-            yield from self._on_the_tank((day - self._workshop.dates[0]).days + 1)
+            if self._workshop.file.builds:
+                yield self._on_the_tank(day)
+        if not self._workshop.file.builds:
+            return
         yield Text(words.say("workshop.after"), HEADING)
-        yield Text(words.say("workshop.after_note"), BODY)
+        begins = self._workshop.begins
+        told = words.say("workshop.begins_first")
+        if begins != self._workshop.dates[0]:
+            told = words.say("workshop.begins_else", date=begins.isoformat())
+        yield Text(f"{told} {words.say('workshop.after_note')}", BODY)
         rows = []
         for slot in self._workshop.plan.work.slots:
             rows.append([Text(self._span(slot.start, slot.end), CELL), Text(words.say_one_of("job", slot.name), CELL)])
@@ -136,19 +154,23 @@ class Pack:
                 rows.append([Text(self._span(start, end), CELL), Text(words.say("workshop.wet"), CELL.but(bold=True))])
         yield Grid(rows, (1.3, 3.0), [Text(words.say("workshop.when"), _HEAD), Text(words.say("workshop.what"), _HEAD)])
 
-    def _on_the_tank(self, day: int) -> Iterator[Piece]:
+    def _on_the_tank(self, day: date) -> Piece:
         """What the build calendar has for a day."""
-        words, slots = self._words, self._workshop.plan.work.slots
-        jobs = [words.say_one_of("job", s.name) for s in slots if s.start <= day <= max(s.start, s.end)]
+        words, slots, number = self._words, self._workshop.plan.work.slots, self._build_day(day)
+        jobs = [words.say_one_of("job", s.name) for s in slots if s.start <= number <= max(s.start, s.end)]
         start, end = wet_days(slots)
-        if start <= day <= end:
+        if start <= number <= end:
             jobs.append(words.say("workshop.wet"))
         told = "; ".join(jobs) if jobs else words.say("workshop.no_job")
-        yield Text(words.say("workshop.on_the_tank", jobs=told), BODY)
+        return Text(words.say("workshop.on_the_tank", jobs=told), BODY)
+
+    def _build_day(self, day: date) -> int:
+        """Day of the build, from 1; less before it begins."""
+        return (day - self._workshop.begins).days + 1
 
     def _span(self, start: int, end: int) -> str:
-        first = self._workshop.dates[0] + timedelta(days=start - 1)
-        last = self._workshop.dates[0] + timedelta(days=end - 1)
+        first = self._workshop.begins + timedelta(days=start - 1)
+        last = self._workshop.begins + timedelta(days=end - 1)
         return first.isoformat() if end <= start else f"{first.isoformat()} – {last.isoformat()}"
 
     # -------------------------------------------------------------------------------------------- sessions
@@ -227,8 +249,9 @@ class Pack:
         ]
         heads = [words.say("workshop.tool"), words.say("workshop.how_many"), words.say("workshop.there")]
         yield Grid(rows, (4.6, 1.2, 1.0), [Text(head, _HEAD) for head in heads])
+        wanted = ("counts", "batch", "cutting", "mesh") if self._workshop.file.builds else ()
         for section in sections(self._workshop.plan, words):
-            if section.key in ("counts", "batch", "cutting", "mesh"):
+            if section.key in wanted:
                 yield Text(section.heading, HEADING)
                 yield from (Text(line, BODY.but(after=3.0)) for line in section.lines)
                 if section.head:
@@ -283,6 +306,66 @@ class Pack:
             for number in range(1, self._workshop.file.group + 1)
         ]
         return Grid(rows, widths, [Text(head, _HEAD) for head in heads])
+
+    # ---------------------------------------------------------------------------------------------- visits
+
+    def _visits(self) -> Iterator[Piece]:
+        """Names for the wet days, then what is looked at on each visit."""
+        words, slots = self._words, self._workshop.plan.work.slots
+        yield Text(words.say("workshop.visits_note"), BODY)
+        heading = Text(words.say("workshop.roster"), HEADING)
+        heading.outline = heading.plain()
+        yield heading
+        yield Text(words.say("workshop.roster_note"), BODY)
+        first, last = wet_days(slots)
+        days = [self._workshop.begins + timedelta(days=number - 1) for number in range(first, last + 1)]
+        rows: list[list[Piece]] = [
+            [
+                Text(str(number), CELL.but(bold=True)), Text(day.isoformat(), CELL), Space(_SIGN), Space(_SIGN),
+                Row([(_TICK, Boxes(1, _TICK)), (None, Column([]))]),
+            ]
+            for number, day in enumerate(days, start=1)
+        ]  # fmt: skip
+        heads = [
+            words.say("workshop.number"), words.say("workshop.when"), words.say("workshop.first_name"),
+            words.say("workshop.second_name"), words.say("workshop.wetted"),
+        ]  # fmt: skip
+        yield Grid(rows, (0.6, 1.4, 2.8, 2.8, 1.0), [Text(head, _HEAD) for head in heads])
+        for number, day in enumerate(self._workshop.visits, start=1):
+            yield from self._visit(number, day, first, last)
+
+    def _visit(self, number: int, day: date, first: int, last: int) -> Iterator[Piece]:
+        words, on = self._words, self._build_day(day)
+        heading = Text(words.say("workshop.visit", number=number, date=day.isoformat(), day=on), HEADING)
+        heading.outline = heading.plain()
+        heading.begins_page = True
+        yield heading
+        yield self._on_the_tank(day)
+        looks = list(_EVERY_VISIT)
+        if first <= on <= last:
+            looks += _WET_VISIT
+        rows: list[list[Piece]] = [
+            [Text(words.say_one_of("workshop.look", look), CELL), *self._yes_or_no(), Space(_SIGN)] for look in looks
+        ]
+        for name in self._due(number, on):
+            told = f"{words.say_one_of('job', name)}: {words.say_one_of('plan.hold', name)}"
+            rows.append([Text(told, CELL.but(bold=True)), *self._yes_or_no(), Space(_SIGN)])
+        heads = [
+            words.say("workshop.look_at"), words.say("workshop.good"), words.say("workshop.not_good"),
+            words.say("workshop.seen"),
+        ]  # fmt: skip
+        yield Grid(rows, (4.4, 0.8, 0.8, 2.6), [Text(head, _HEAD) for head in heads])
+        yield Text(words.say("workshop.if_not_good"), BODY.but(before=6.0))
+        yield from self._signed(words.say("workshop.visited"))
+
+    def _yes_or_no(self) -> list[Piece]:
+        return [Row([(_TICK, Boxes(1, _TICK)), (None, Column([]))]) for _ in range(2)]
+
+    def _due(self, number: int, on: int) -> list[str]:
+        """Hold points since the visit before this one, or since the workshop ended, up to this day."""
+        before = self._workshop.visits[number - 2] if number > 1 else self._workshop.dates[-1]
+        since = self._build_day(before)
+        return [s.name for s in self._workshop.plan.work.slots if s.name in HOLD_POINTS and since < s.start <= on]
 
     # ----------------------------------------------------------------------------------- spoken examination
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
@@ -61,6 +61,14 @@ class WorkshopFile(_Part):
     """Of the tank that is built; without it, the place's own tank."""
     handouts: Annotated[tuple[_Key, ...], Field(strict=False, max_length=60)] = ()
     """Beside those of the modules."""
+    practicals: Annotated[tuple[_Key, ...], Field(strict=False, max_length=30)] = ()
+    """Watched at the workshop: a checklist of each is in the pack."""
+    builds: bool = True
+    """Whether a tank is built; without one the pack has no calendar and no cutting list."""
+    build_begins: Annotated[str, Field(min_length=1, max_length=10)] | None = None
+    """Day one of the build; without it, the first day of the workshop."""
+    visits: Annotated[tuple[str, ...], Field(strict=False, max_length=30)] = ()
+    """Days after the workshop on which someone comes back to the tank."""
     questions: Annotated[int, Field(ge=1, le=60)] = 8
     """On each learner's worksheet of a module."""
 
@@ -74,12 +82,16 @@ class Workshop:
         dates: its days.
         plan: of the tank that is built.
         days: sessions of each day.
+        begins: day one of the build.
+        visits: days on which someone comes back to the tank.
     """
 
     file: WorkshopFile
     dates: tuple[date, ...]
     plan: Plan
     days: tuple[tuple[Session, ...], ...]
+    begins: date
+    visits: tuple[date, ...] = ()
 
     @property
     def language(self) -> str:
@@ -102,7 +114,7 @@ def read_workshop(name: str, data: bytes, content: CourseContent) -> Workshop:
 
     Raises:
         ProblemsError: everything that is wrong with it: keys, values, unknown modules, places and handouts, dates that
-            do not go forward, days too short for the modules, a tank that this course does not plan.
+            do not go forward, days too short for the modules, a tank that this course does not plan, visits too late.
     """
     file = read_yaml(name, data)
     problems: list[Problem] = []
@@ -117,12 +129,15 @@ def read_workshop(name: str, data: bytes, content: CourseContent) -> Workshop:
     problems += _plan_problems(file, raw, found, content)
     if found is not None and not problems:
         problems += _time(file, found, content)
+        problems += _build_days(file, found, content)
     if problems or found is None:
         raise ProblemsError(few(name, problems))
     plan = tank_of(found, content)
     assert isinstance(plan, Plan)  # noqa: S101 (a refusal was a problem above)
     days = programme(blocks_of(found, content), len(found.dates), found.hours.start, found.hours.end)
-    return Workshop(found, tuple(date.fromisoformat(day) for day in found.dates), plan, days)
+    dates = tuple(date.fromisoformat(day) for day in found.dates)
+    visits = tuple(date.fromisoformat(day) for day in found.visits)
+    return Workshop(found, dates, plan, days, _begins(found), visits)
 
 
 def blocks_of(file: WorkshopFile, content: CourseContent) -> list[Block]:
@@ -155,7 +170,11 @@ def _names(file: YamlFile, raw: Mapping[str, Any], content: CourseContent) -> It
             what = f"the course has no {key} '{value}'"
             yield file.value_problem((key,), f"unknown-{key}", what, did_you_mean(value, list(known)))
     modules = [name for name, module in content.modules.items() if not module.retired]
-    for key, kind, names in (("modules", "module", modules), ("handouts", "handout", list(content.handouts))):
+    practicals = [name for name, practical in content.practicals.items() if not practical.retired]
+    for key, kind, names in (
+        ("modules", "module", modules), ("handouts", "handout", list(content.handouts)),
+        ("practicals", "practical", practicals),
+    ):  # fmt: skip
         listed = raw.get(key)
         seen: set[str] = set()
         for place, value in enumerate(listed if isinstance(listed, list) else []):
@@ -170,23 +189,64 @@ def _names(file: YamlFile, raw: Mapping[str, Any], content: CourseContent) -> It
 
 
 def _dates(file: YamlFile, raw: Mapping[str, Any]) -> Iterator[Problem]:
-    listed = raw.get("dates")
+    """Days of the workshop, then the visits, each later than the one before it; and the day the build begins."""
     before: date | None = None
-    for place, value in enumerate(listed if isinstance(listed, list) else []):
-        if not isinstance(value, str):
-            continue
-        try:
-            day = date.fromisoformat(value)
-        except ValueError:
-            day = None
-        if day is None or len(value) != len("2031-11-17"):
-            fix = "write year, month and day: 2031-11-17"
-            yield file.value_problem(("dates", place), "not-a-date", f"'{value}' is no day of the calendar", fix)
-            continue
-        if before is not None and day <= before:
-            what = f"{value} does not come after {before.isoformat()}"
-            yield file.value_problem(("dates", place), "dates-not-in-order", what, "write each day once, in order")
-        before = day
+    for key in ("dates", "visits"):
+        listed = raw.get(key)
+        for place, value in enumerate(listed if isinstance(listed, list) else []):
+            if not isinstance(value, str):
+                continue
+            day = _day(value)
+            if day is None:
+                yield _no_day(file, (key, place), value)
+                continue
+            if before is not None and day <= before:
+                what = f"{value} does not come after {before.isoformat()}"
+                yield file.value_problem((key, place), "dates-not-in-order", what, "write each day once, in order")
+            before = day
+    begins = raw.get("build_begins")
+    if isinstance(begins, str) and _day(begins) is None:
+        yield _no_day(file, ("build_begins",), begins)
+
+
+def _day(value: str) -> date | None:
+    """A day as it is written in the file; nothing if it is none."""
+    try:
+        day = date.fromisoformat(value)
+    except ValueError:
+        return None
+    return day if len(value) == len("2031-11-17") else None
+
+
+def _no_day(file: YamlFile, loc: tuple[str | int, ...], value: str) -> Problem:
+    fix = "write year, month and day: 2031-11-17"
+    return file.value_problem(loc, "not-a-date", f"'{value}' is no day of the calendar", fix)
+
+
+def _begins(found: WorkshopFile) -> date:
+    return date.fromisoformat(found.build_begins or found.dates[0])
+
+
+def _build_days(file: YamlFile, found: WorkshopFile, content: CourseContent) -> Iterator[Problem]:
+    """The build begins before the workshop ends, and visits come while the tank is not yet handed over."""
+    if not found.builds:
+        for key in ("build_begins", "visits"):
+            if getattr(found, key):
+                what = f"no tank is built, so '{key}' says nothing"
+                yield file.problem((key,), "nothing-is-built", what, f"remove '{key}', or write builds: true")
+        return
+    begins, last = _begins(found), date.fromisoformat(found.dates[-1])
+    if begins > last:
+        what = f"the build begins on {begins.isoformat()}, and the workshop ends on {last.isoformat()}"
+        yield file.value_problem(("build_begins",), "build-after-workshop", what, "write an earlier day")
+        return
+    plan = tank_of(found, content)
+    assert isinstance(plan, Plan)  # noqa: S101 (a refusal was a problem before)
+    end = begins + timedelta(days=max(slot.end for slot in plan.work.slots) - 1)
+    for place, value in enumerate(found.visits):
+        if date.fromisoformat(value) > end:
+            what = f"the tank is handed over on {end.isoformat()}, and this visit comes later"
+            yield file.value_problem(("visits", place), "visit-after-hand-over", what, "write an earlier day")
 
 
 def _plan_problems(
