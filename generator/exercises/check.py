@@ -15,7 +15,7 @@ from generator.curriculum.models import (
     WorkedQuestion,
 )
 from generator.exercises.draw import recipe
-from generator.exercises.make import lettered, part_recipe
+from generator.exercises.make import lettered, part_recipe, scenario_givens
 from generator.exercises.spoken import MOST_GIVENS, script_faults
 from generator.exercises.variants import MOST_TRIES, Separability, of_givens, separability, why_none
 from generator.figures import FIGURES, hot_areas
@@ -96,8 +96,7 @@ def _script(content: CourseContent, question: SpokenChoiceQuestion | SpokenNumbe
 
 
 def _scenario(content: CourseContent, scenario: Scenario, book: Book) -> Iterator[Problem]:
-    values = content.values(scenario.place)
-    givens = {name: values[name] for name in scenario.given}
+    givens = scenario_givens(scenario, content.values(scenario.place), book)
     for position, part in enumerate(scenario.parts):
         at: Loc = ("parts", position)
         try:

@@ -271,7 +271,7 @@ def make_scenario(scenario: Scenario, place: Mapping[str, float], words: Words, 
         OutOfRangeError: a number of the place leads outside a range.
     """
     language = words.language
-    givens = {name: place[name] for name in scenario.given}
+    givens = scenario_givens(scenario, place, book)
     parts = []
     for part in scenario.parts:
         made = part_recipe(part, book, scenario.given)
@@ -284,6 +284,20 @@ def make_scenario(scenario: Scenario, place: Mapping[str, float], words: Words, 
         givens=givens,
         parts=tuple(parts),
     )
+
+
+def scenario_givens(scenario: Scenario, place: Mapping[str, float], book: Book = BOOK) -> dict[str, float]:
+    """What a scenario tells. What the place works out itself is rounded as it is shown: learners reckon with that.
+
+    Args:
+        scenario: of `quizzes/scenarios/`.
+        place: the place's values by name.
+        book: where the quantities live.
+    """
+    return {
+        name: round(place[name], book.quantities[name].places) if name in book.quantities else place[name]
+        for name in scenario.given
+    }
 
 
 def part_recipe(part: ScenarioPart, book: Book = BOOK, given: Sequence[str] = ()) -> Recipe:

@@ -31,6 +31,21 @@ def test_the_scenario_is_worked_out_from_its_place() -> None:
     assert KEYS == {"round": "10.05", "wires": "8", "length": "80.4", "rolls": "5"}
 
 
+def test_what_the_place_works_out_is_told_rounded_and_reckoned_with_rounded() -> None:
+    """By hand: 3.2 m across is 10.0531 m round, told as 10.05; eight wires of that are 80.40 m and not 80.42."""
+    changed = small.SCENARIO.model_copy(
+        update={
+            "given": ("pen_round", "pen_height", "wire_spacing"),
+            "text": {"en": "{pen_round} round.", "hi": "{pen_round}"},
+            "parts": small.SCENARIO.parts[1:3],
+        }
+    )
+    place = {**small.PLACE, "pen_round": math.pi * 3.2}
+    item = make_scenario(changed, place, small.WORDS["en"], small.BOOK)
+    assert item.text == "10.05\u00a0m round."
+    assert item.parts[1].key == pytest.approx(8 * 10.05)
+
+
 def test_all_right_answers_are_right() -> None:
     assert verdicts(KEYS) == [RIGHT] * 4
 
