@@ -299,6 +299,12 @@ def cover_planned_without_tolerance(nominal_cover: float) -> float:
     return max(LEAST_BAR_COVER - nominal_cover, 0)
 
 
+@BOOK.misconception(of="cover_missing")
+def whole_tolerance_added(cover_tolerance: float) -> float:
+    """The whole tolerance was put on top, though the plan held a part of it already."""
+    return cover_tolerance
+
+
 @BOOK.misconception(of="thin_share_seen")
 def thin_against_good_readings(thin_readings: float, readings_taken: float) -> float:
     """Thin readings were divided by the good ones."""

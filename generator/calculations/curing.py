@@ -16,8 +16,9 @@ References:
 from math import pi, sqrt
 
 from generator.calculations._book import BOOK
+from generator.calculations.labour import ONE_DAY
 from generator.calculations.mortar import PERCENT
-from generator.formula import Constant, common_practice, derived, published
+from generator.formula import Constant, common_practice, derived, published, whole_down, whole_up
 
 _UNO = "Uno 1998, read at second hand"
 _CURING = "IS 456:2000, read at second hand: "
@@ -45,6 +46,7 @@ WARM_ENOUGH = Constant(15, "delta_degC", published(_PROPS + "the days hold for 1
 COLD_FACTOR = Constant(2, "", published(_PROPS + "twice as long at 5 degrees; this course doubles below 15"))
 DATUM = Constant(0, "delta_degC", published("worked page on ASTM C1074: nothing hardens at 0 degrees"))
 HOURS_IN_DAY = Constant(24, "hour/day", derived("1 day is 24 hours"))
+HOUR_FOR_DAY = Constant(1, "hour/day", derived("a mistake: a day taken for one hour"))
 
 BOOK.given(
     "air_temperature",
@@ -216,6 +218,29 @@ def curing_water_daily(curing_area: float, curing_litres_per_area: float) -> flo
         '294'
     """
     return curing_area * curing_litres_per_area
+
+
+@BOOK.quantity(
+    symbol="n_vk", unit="", places=0, low=1, high=460, source=derived("water of a day over a can, the last can whole")
+)
+def curing_cans(curing_water_daily: float, can_litres: float) -> float:
+    """Cans that are carried to the tank each day, as long as it is kept wet.
+
+    Args:
+        curing_water_daily: water for one day [L/day], 10 to 2300.
+        can_litres: what one can holds [L], 5 to 50.
+
+    Returns:
+        Number of cans for each day [-], 1 to 460.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> curing_cans(curing_water_daily=294, can_litres=18)
+        17.0
+    """
+    return whole_up(curing_water_daily * ONE_DAY / can_litres)
 
 
 @BOOK.quantity(
@@ -401,6 +426,12 @@ def sprinkled_once_a_day(curing_area: float) -> float:
     return curing_area * ONE_SPRINKLING
 
 
+@BOOK.misconception(of="curing_cans")
+def cans_rounded_down(curing_water_daily: float, can_litres: float) -> float:
+    """The last can was left at the spring, since it was not full."""
+    return whole_down(curing_water_daily * ONE_DAY / can_litres)
+
+
 @BOOK.misconception(of="curing_days")
 def house_curing_for_a_tank(blended_cement: float, hot_dry: float) -> float:
     """The printed least days of house concrete were taken for a tank."""
@@ -436,6 +467,12 @@ def cold_days_counted_as_warm(propped_span: float) -> float:
 def warmth_in_fahrenheit(concrete_temperature: float, mortar_age: float) -> float:
     """The thermometer was read on its Fahrenheit side."""
     return (concrete_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START - DATUM) * mortar_age * HOURS_IN_DAY
+
+
+@BOOK.misconception(of="maturity")
+def degrees_times_days(concrete_temperature: float, mortar_age: float) -> float:
+    """Degrees were multiplied by days, and a day has twenty-four hours."""
+    return (concrete_temperature - DATUM) * mortar_age * HOUR_FOR_DAY
 
 
 @BOOK.misconception(of="build_water")

@@ -47,6 +47,7 @@ def test_the_plan_is_not_the_thinnest_place() -> None:
     assert read_wrong("plan_taken_for_least_cover", values, "least_cover_expected") == 9
     assert read_wrong("tolerance_added_to_cover", values, "least_cover_expected") == 13
     assert read_wrong("cover_planned_without_tolerance", values, "cover_missing") == 0
+    assert read_wrong("whole_tolerance_added", {"nominal_cover": 7, "cover_tolerance": 4}, "cover_missing") == 4
 
 
 def test_four_readings_are_no_check() -> None:

@@ -19,6 +19,7 @@ BY_HAND: list[Example] = [
         {"plaster_area_outside": 10, "plaster_area_inside": 9, "floor_area": 4, "outside_diameter": 2}, "26.1",
     ),  # 23 + 3.14
     ("curing_water_daily", {"curing_area": 26, "curing_litres_per_area": 7.5}, "195"),  # 26 x 7.5
+    ("curing_cans", {"curing_water_daily": 195, "can_litres": 20}, "10"),  # 9.75: the last can counts
     ("curing_days", {"blended_cement": 1, "hot_dry": 1}, "28"),  # twice 14
     ("curing_water", {"curing_water_daily": 195, "curing_days": 20}, "3900"),  # 195 x 20
     ("prop_days", {"propped_span": 5, "air_temperature": 20}, "14"),  # over 4.5 m, warm
@@ -29,7 +30,7 @@ TANK_PART = {
     "air_temperature": 12.0, "concrete_temperature": 21.0, "humidity": 35.0, "wind_speed": 9.0,
     "curing_litres_per_area": 6.5, "blended_cement": 1.0, "hot_dry": 0.0, "propped_span": 3.3, "mortar_age": 9.0,
 }  # fmt: skip
-AFTER_PART = {"curing_area", "curing_water_daily", "curing_water", "build_water"}
+AFTER_PART = {"curing_area", "curing_water_daily", "curing_cans", "curing_water", "build_water"}
 """Need a wall and a water depth that this course allows."""
 
 FRESH = ("concrete_temperature", "air_temperature", "humidity", "wind_speed")
@@ -122,6 +123,18 @@ def test_props_stay_longer_under_wide_roofs_and_in_the_cold(span: float, air: fl
     seeds = {"propped_span": span, "air_temperature": air}
     assert BOOK.evaluate(seeds, ["prop_days"])["prop_days"] == days
     assert read_wrong("props_taken_with_the_boards", seeds, "prop_days") < days
+
+
+def test_the_last_can_is_carried_too() -> None:
+    assert read_wrong("cans_rounded_down", {"curing_water_daily": 195, "can_litres": 20}, "curing_cans") == 9
+    full = {"curing_water_daily": 200, "can_litres": 20}
+    assert shown("curing_cans", full) == "10"
+    assert read_wrong("cans_rounded_down", full, "curing_cans") == 10
+
+
+def test_a_day_of_warmth_is_twenty_four_hours() -> None:
+    values = {"concrete_temperature": 15, "mortar_age": 10}
+    assert read_wrong("degrees_times_days", values, "maturity") == 150
 
 
 def test_roofs_are_not_cast_in_frost() -> None:
