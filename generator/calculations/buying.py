@@ -125,7 +125,7 @@ def cement_age(week_today: float, printed_week: float) -> float:
 
     Example:
         >>> cement_age(week_today=5, printed_week=48)
-        63
+        63.0
     """
     return (week_today - printed_week + (WEEKS_IN_YEAR if week_today < printed_week else 0)) * DAYS_IN_WEEK * ONE_DAY
 

@@ -108,7 +108,7 @@ def answer_wrongly(page: Page) -> None:
           if (lists.length > 1) { one.value = String((place + 1) % lists.length); }
           else { one.selectedIndex = one.options.length - 1; } });
         const picks = [...card.querySelectorAll("input[type=radio], input[type=checkbox]")];
-        const data = JSON.parse(document.querySelector(".ts-practice script").textContent).practice;
+        const data = Tankschool.page.data();
         const text = card.querySelector(".ts-body p").textContent;
         const question = Object.values(data.questions).find(one => one.text && one.text.split("\\n")[0] === text);
         picks.forEach(one => { one.checked = false; });
