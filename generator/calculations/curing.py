@@ -463,6 +463,13 @@ def cold_days_counted_as_warm(propped_span: float) -> float:
     return SHORT_SPAN_DAYS if propped_span <= SHORT_SPAN else LONG_SPAN_DAYS
 
 
+@BOOK.misconception(of="prop_days")
+def cold_days_added_by_half(propped_span: float, air_temperature: float) -> float:
+    """Days that count half were made up by half as many more; it takes as many again."""
+    days = SHORT_SPAN_DAYS if propped_span <= SHORT_SPAN else LONG_SPAN_DAYS
+    return whole_up(days * 1.5) if air_temperature < WARM_ENOUGH else days
+
+
 @BOOK.misconception(of="maturity")
 def warmth_in_fahrenheit(concrete_temperature: float, mortar_age: float) -> float:
     """The thermometer was read on its Fahrenheit side."""

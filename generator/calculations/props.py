@@ -246,6 +246,12 @@ def sole_by_side_once(prop_load: float, sole_plate_side: float) -> float:
     return prop_load / (sole_plate_side * ONE_METRE)
 
 
+@BOOK.misconception(of="sole_pressure")
+def sole_shared_by_its_edge(prop_load: float, sole_plate_side: float) -> float:
+    """The load was shared along the four edges of the board and not over its face."""
+    return prop_load / (4 * sole_plate_side * ONE_METRE)
+
+
 @BOOK.misconception(of="roof_wet_mass")
 def wet_roof_weighed_as_water(floor_area: float, roof_thickness: float) -> float:
     """Wet mortar was thought as heavy as water."""

@@ -12,7 +12,9 @@ from generator.calculations._book import BOOK
 from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON
 from generator.calculations.roof import MORTAR_WEIGHT
 from generator.calculations.setting_out import MILLIMETRES_IN_METRE
-from generator.formula import OutOfRangeError, derived
+from generator.formula import Constant, OutOfRangeError, derived
+
+HUNDRED = Constant(100, "", derived("parts of a hundred"))
 
 BOOK.given(
     "roof_rise_parts",
@@ -361,6 +363,12 @@ def edge_slope(inside_radius: float, rise: float) -> float:
 def rise_from_radius(inside_radius: float, roof_rise_parts: float) -> float:
     """Half the span was divided."""
     return inside_radius / roof_rise_parts
+
+
+@BOOK.misconception(of="roof_rise")
+def rise_part_read_as_hundredths(inside_diameter: float, roof_rise_parts: float) -> float:
+    """A seventh was read as seven in a hundred."""
+    return inside_diameter * roof_rise_parts / HUNDRED
 
 
 @BOOK.misconception(of="dome_area")

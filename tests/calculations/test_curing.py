@@ -137,6 +137,13 @@ def test_a_day_of_warmth_is_twenty_four_hours() -> None:
     assert read_wrong("degrees_times_days", values, "maturity") == 150
 
 
+@pytest.mark.parametrize(("span", "air", "days"), [(4.5, 14, 11), (4.6, 14, 21), (4.5, 15, 7)])
+def test_half_as_many_days_more_are_too_few_in_the_cold(span: float, air: float, days: int) -> None:
+    """By hand: 7 and half of it is 10.5, so 11; 14 and half of it is 21; warm days need none."""
+    seeds = {"propped_span": span, "air_temperature": air}
+    assert read_wrong("cold_days_added_by_half", seeds, "prop_days") == days
+
+
 def test_roofs_are_not_cast_in_frost() -> None:
     with pytest.raises(OutOfRangeError, match=r"air_temperature.*licensed engineer"):
         BOOK.evaluate({"propped_span": 3, "air_temperature": 4}, ["prop_days"])

@@ -33,6 +33,7 @@ WRONG = [
     ("props_by_spacing_once", FLOOR, "prop_count", 8),  # 7 / 0.9 = 7.8
     ("props_rounded_down", FLOOR, "prop_count", 8),
     ("sole_by_side_once", {"prop_load": 1.8, "sole_plate_side": 0.3}, "sole_pressure", 6.0),
+    ("sole_shared_by_its_edge", {"prop_load": 1.8, "sole_plate_side": 0.3}, "sole_pressure", 1.5),  # 1.8 / 1.2
     ("wet_roof_weighed_as_water", {"floor_area": 10, "roof_thickness": 50}, "roof_wet_mass", 500.0),
 ]
 

@@ -38,6 +38,7 @@ def test_sums_done_by_hand(name: str, values: dict[str, float], result: str) -> 
 
 WRONG = [
     ("rise_from_radius", {"inside_radius": 2, "inside_diameter": 4, "roof_rise_parts": 8}, "roof_rise", 0.25),
+    ("rise_part_read_as_hundredths", {"inside_diameter": 4, "roof_rise_parts": 8}, "roof_rise", 0.32),  # 4 x 8 / 100
     ("dome_area_as_flat", {"inside_radius": 2, "roof_rise": 0.5}, "dome_area", 12.566),  # 3.1416 x 4
     ("dome_pull_as_cone", {"dome_weight": 20, "inside_radius": 2, "roof_rise": 0.5, "dome_sphere_radius": 4.25},
      "dome_edge_pull", 12.732),  # 20 x 2 / 3.1416
