@@ -1,4 +1,4 @@
-"""Every module of the course is whole: taught, shown, practised, asked in many ways, readable, safe, in all languages."""
+"""Every module of the course is whole: taught, shown, practised, asked about, readable and safe, in all languages."""
 
 from __future__ import annotations
 
