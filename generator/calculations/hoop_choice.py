@@ -15,8 +15,9 @@ from generator.calculations.ring_strength import (
     WIDEST_HOOPS,
 )
 from generator.calculations.setting_out import MILLIMETRES_IN_METRE
-from generator.formula import Constant, common_practice, derived, whole_down
+from generator.formula import Constant, common_practice, derived, whole_down, whole_up
 
+CENTIMETRES_IN_METRE = Constant(100, "mm/m", derived("a misreading: millimetres taken for centimetres"))
 ONE_SPACING = Constant(1, "m**2", derived("a spacing multiplied where it should divide"))
 
 BOOK.given(
@@ -178,6 +179,108 @@ def other_hoop_spacing(hoop_spacing: float, hoop_diameter: float, other_hoop_dia
     return min(
         WIDEST_HOOPS, whole_down(hoop_spacing * (other_hoop_diameter / hoop_diameter) ** 2 / TAPE_STEP) * TAPE_STEP
     )
+
+
+@BOOK.quantity(
+    symbol="n_so",
+    unit="",
+    places=0,
+    low=3,
+    high=481,
+    source=derived("spaces of the other bar rounded up, and one more"),
+)
+def other_hoop_count(wall_height: float, other_hoop_spacing: float) -> float:
+    """Hoops of the other bar, from foot to top. A bar that is far too thin would need one in every 5 mm: no wall.
+
+    Args:
+        wall_height: height of the wall [m], 0.4 to 2.4.
+        other_hoop_spacing: spacing of the other bar that gives as much steel [m], 0 to 0.2.
+
+    Returns:
+        Number of hoops [-], 3 to 481.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> other_hoop_count(wall_height=1.40, other_hoop_spacing=0.065)
+        23.0
+    """
+    return whole_up(wall_height / max(other_hoop_spacing, TAPE_STEP)) + 1
+
+
+@BOOK.misconception(of="other_hoop_count")
+def other_spaces_counted_not_hoops(other_hoop_count: float) -> float:
+    """The spaces were counted; the last hoop is missing."""
+    return other_hoop_count - 1
+
+
+@BOOK.quantity(
+    symbol="L_so", unit="m", places=2, low=0.15, high=1.3, source=derived("lap in thicknesses of the other bar")
+)
+def other_lap_length(lap_diameters: float, other_hoop_diameter: float) -> float:
+    """Lap of the other bar: as many of its own thicknesses.
+
+    Args:
+        lap_diameters: lap in bar diameters [-], 50 to 80.
+        other_hoop_diameter: thickness of the hoop that the shop has [mm], 3 to 16.
+
+    Returns:
+        Length of its lap [m], 0.15 to 1.3.
+
+    Raises:
+        OutOfRangeError: a given outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(other_lap_length(lap_diameters=50, other_hoop_diameter=6), 2)
+        '0.30'
+    """
+    return lap_diameters * other_hoop_diameter / MILLIMETRES_IN_METRE
+
+
+@BOOK.misconception(of="other_lap_length")
+def lap_of_the_planned_bar_kept(lap_diameters: float, hoop_diameter: float) -> float:
+    """The lap of the planned bar was kept."""
+    return lap_diameters * hoop_diameter / MILLIMETRES_IN_METRE
+
+
+@BOOK.misconception(of="other_lap_length")
+def other_lap_in_centimetres(lap_diameters: float, other_hoop_diameter: float) -> float:
+    """The thickness was taken for centimetres."""
+    return lap_diameters * other_hoop_diameter / CENTIMETRES_IN_METRE
+
+
+@BOOK.quantity(symbol="L_su", unit="m", places=2, low=2.0, high=27.1, source=derived("once round and one lap"))
+def other_hoop_length(
+    frame_diameter: float, bar_diameter: float, other_hoop_diameter: float, other_lap_length: float
+) -> float:
+    """Length to cut for one hoop of the other bar.
+
+    Args:
+        frame_diameter: across the frame ring [m], 0.6 to 8.1.
+        bar_diameter: upright bars [mm], 4 to 16.
+        other_hoop_diameter: thickness of the hoop that the shop has [mm], 3 to 16.
+        other_lap_length: length of its lap [m], 0.15 to 1.3.
+
+    Returns:
+        Cut length [m], 2 to 27.1.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(other_hoop_length(frame_diameter=3, bar_diameter=8, other_hoop_diameter=6, other_lap_length=0.3), 2)
+        '9.77'
+    """
+    return pi * (frame_diameter + (bar_diameter + other_hoop_diameter) / MILLIMETRES_IN_METRE) + other_lap_length
+
+
+@BOOK.misconception(of="other_hoop_length")
+def other_hoop_cut_without_lap(other_hoop_length: float, other_lap_length: float) -> float:
+    """The lap was left off."""
+    return other_hoop_length - other_lap_length
 
 
 @BOOK.misconception(of="hoop_area")

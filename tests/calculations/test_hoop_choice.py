@@ -18,6 +18,10 @@ BY_HAND: list[Example] = [
     ("hoop_spacing_allowed", {"hoop_area": 28.3, "hoop_steel_needed": 200}, "0.140"),  # 0.1415, down to 5 mm
     ("other_hoop_spacing", {"hoop_spacing": 0.1, "hoop_diameter": 8, "other_hoop_diameter": 6},
      "0.055"),  # 0.1 x 36 / 64 = 0.05625, down to 5 mm
+    ("other_hoop_count", {"wall_height": 1.2, "other_hoop_spacing": 0.055}, "23"),  # 21.8, up to 22, and one
+    ("other_lap_length", {"lap_diameters": 60, "other_hoop_diameter": 6}, "0.36"),  # 360 mm
+    ("other_hoop_length", {"frame_diameter": 2.486, "bar_diameter": 8, "other_hoop_diameter": 6,
+                           "other_lap_length": 0.3}, "8.15"),  # 3.1416 x 2.5 = 7.854, and 0.3
 ]  # fmt: skip
 
 
@@ -32,6 +36,11 @@ WRONG = [
     ("hoop_area_from_the_whole_thickness", {"hoop_diameter": 8}, "hoop_area", 201.062),  # 3.1416 x 64; right: 50.3
     ("hoops_swapped_one_for_one", SWAP, "other_hoop_spacing", 0.1),
     ("hoops_swapped_by_thickness", SWAP, "other_hoop_spacing", 0.075),  # 0.1 x 6 / 8
+    ("other_spaces_counted_not_hoops", {"wall_height": 1.2, "other_hoop_spacing": 0.055}, "other_hoop_count", 22),
+    ("lap_of_the_planned_bar_kept", {**SWAP, "lap_diameters": 50}, "other_lap_length", 0.4),  # 50 x 8; right: 0.3
+    ("other_lap_in_centimetres", {**SWAP, "lap_diameters": 50}, "other_lap_length", 3.0),
+    ("other_hoop_cut_without_lap", {"frame_diameter": 2.486, "bar_diameter": 8, "other_hoop_diameter": 6,
+                                    "other_lap_length": 0.3}, "other_hoop_length", 7.854),
     ("hoops_in_a_metre_multiplied_by_spacing", {"hoop_area": 50, "hoop_spacing": 0.125}, "hoop_steel_given", 6.25),
     ("mortar_thought_to_pull_with_the_hoops",
      {"ring_tension_held": 30, "hoop_steel_given": 400, "wall_thickness": 50}, "hoop_stress", 0.595),  # 30 000 / 50 400
