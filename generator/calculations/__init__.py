@@ -37,6 +37,7 @@ from generator.calculations import (
     sizing,
     stability,
     storage,
+    teaching,
     trough,
     uprights,
     volumes,
@@ -81,6 +82,7 @@ TOPICS = (
     loads,
     money,
     buying,
+    teaching,
 )
 
 __all__ = ["BOOK", "TOPICS"]
