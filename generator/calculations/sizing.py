@@ -12,13 +12,14 @@ from math import atan, pi, sqrt
 
 from generator.calculations._book import BOOK
 from generator.calculations.ring_strength import LEAST_DEPTH
-from generator.calculations.volumes import LITRES_IN_CUBIC_METRE
+from generator.calculations.volumes import LITRES_IN_CUBIC_METRE, LITRES_READ_WRONG
 from generator.formula import Constant, common_practice, derived, published, whole_down, whole_up
 
 BUILDING_STEP = Constant(0.05, "m", derived("diameters and walls are set out in steps of 5 cm"))
 METRES_IN_CENTIMETRE = Constant(0.01, "m/cm", derived("1 cm is 0.01 m"))
 NOTHING_DRAWN = Constant(0, "m**3", derived("a tap above the water draws nothing"))
 ONE_METRE_OF_WATER = Constant(1, "m/cm", derived("a metre taken for a centimetre"))
+ONE_DAY = Constant(1, "day", derived("what an animal drinks is told for a day"))
 
 BOOK.given(
     "column_width",
@@ -372,6 +373,35 @@ def trough_water_volume(trough_radius: float, trough_length: float, trough_rim_g
     return (trough_radius**2 * angle - triangle) * trough_length
 
 
+@BOOK.quantity(
+    symbol="n_qg",
+    unit="",
+    places=0,
+    low=0,
+    high=875,
+    source=derived("litres of one filling shared by the litres of one goat, whole goats only"),
+)
+def goats_from_one_filling(trough_water_volume: float, litres_per_small_animal: float) -> float:
+    """Goats or sheep that one filling of a trough waters for a day, if nothing runs in while they drink.
+
+    Args:
+        trough_water_volume: water in the trough up to its overflow [m**3], 0 to 3.5.
+        litres_per_small_animal: litres a small animal drinks in a day [L/day], 4 to 20.
+
+    Returns:
+        Count [-], 0 to 875.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(goats_from_one_filling(trough_water_volume=0.315, litres_per_small_animal=4), 0)
+        '78'
+    """
+    return whole_down(trough_water_volume * LITRES_IN_CUBIC_METRE / ONE_DAY / litres_per_small_animal)
+
+
 @BOOK.misconception(of="net_floor_area")
 def column_added_to_the_floor(floor_area: float, column_width: float) -> float:
     """The column's foot was added."""
@@ -484,3 +514,15 @@ def trough_full_to_the_rim(trough_volume: float) -> float:
 def trough_water_shared_by_depth(trough_volume: float, trough_radius: float, trough_rim_gap: float) -> float:
     """The water was shared out by depth, as if the sides stood upright."""
     return trough_volume * (trough_radius - trough_rim_gap) / trough_radius
+
+
+@BOOK.misconception(of="goats_from_one_filling")
+def last_goat_counted_as_whole(trough_water_volume: float, litres_per_small_animal: float) -> float:
+    """The count was rounded up: the last goat gets less than its share."""
+    return whole_up(trough_water_volume * LITRES_IN_CUBIC_METRE / ONE_DAY / litres_per_small_animal)
+
+
+@BOOK.misconception(of="goats_from_one_filling")
+def goats_of_a_hundred_litres(trough_water_volume: float, litres_per_small_animal: float) -> float:
+    """A cubic metre was taken for a hundred litres."""
+    return whole_down(trough_water_volume * LITRES_READ_WRONG / ONE_DAY / litres_per_small_animal)

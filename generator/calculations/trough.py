@@ -361,3 +361,39 @@ def bending_left_out_of_the_trough(trough_pull: float, trough_wall_thickness: fl
 def ties_thought_useless(trough_line_moment: float) -> float:
     """Ties across the top were thought to change nothing."""
     return trough_line_moment
+
+
+@BOOK.misconception(of="trough_line_stress")
+def six_forgotten_in_the_trough(trough_line_moment: float, trough_pull: float, trough_wall_thickness: float) -> float:
+    """The six was left out: the moment was shared by the thickness squared alone."""
+    return trough_line_moment * NEWTONS_IN_KILONEWTON / trough_wall_thickness**2 + trough_pull / trough_wall_thickness
+
+
+@BOOK.misconception(of="trough_pull")
+def trough_pull_from_whole_width(trough_radius: float) -> float:
+    """The whole width was put in where half of it belongs."""
+    return WATER_WEIGHT * (2 * trough_radius) ** 2 / 2
+
+
+@BOOK.misconception(of="trough_line_moment")
+def trough_moment_from_whole_width(trough_radius: float) -> float:
+    """The whole width was put in where half of it belongs."""
+    return WATER_WEIGHT * (2 * trough_radius) ** 3 / 2
+
+
+@BOOK.misconception(of="trough_end_force")
+def end_pushed_as_at_its_bottom(trough_radius: float) -> float:
+    """The whole end was pushed as hard as its lowest point."""
+    return WATER_WEIGHT * trough_radius * pi * trough_radius**2 / 2
+
+
+@BOOK.misconception(of="trough_end_depth")
+def end_push_as_on_an_upright_wall(trough_radius: float) -> float:
+    """The push was set at two thirds of the depth, as on a wall of even width."""
+    return 2 * trough_radius / 3
+
+
+@BOOK.misconception(of="trough_tie_pull")
+def tie_given_the_pull_of_the_belly(trough_pull: float, trough_tie_spacing: float) -> float:
+    """The tie was given all the pull of the belly; the water hangs half of it there."""
+    return trough_pull * trough_tie_spacing

@@ -265,3 +265,9 @@ def trough_as_a_whole_log(trough_radius: float, trough_length: float) -> float:
 def outside_taken_for_water(outside_diameter: float) -> float:
     """The floor was worked out from outer face to outer face."""
     return pi * (outside_diameter / 2) ** 2
+
+
+@BOOK.misconception(of="trough_volume")
+def trough_as_a_box(trough_radius: float, trough_length: float) -> float:
+    """The trough was taken for a box as wide and as deep."""
+    return 2 * trough_radius * trough_radius * trough_length

@@ -27,6 +27,7 @@ BY_HAND: list[Example] = [
     (
         "trough_water_volume", {"trough_radius": 0.3, "trough_length": 2, "trough_rim_gap": 0.15}, "0.111",
     ),  # a gap of half the radius: 0.09 x pi/3 - 0.15 x 0.2598 = 0.05528
+    ("goats_from_one_filling", {"trough_water_volume": 0.176, "litres_per_small_animal": 5}, "35"),  # 176 / 5 = 35.2
 ]  # fmt: skip
 
 TANK_PART = {"column_width": 0.17, "dead_storage_height": 0.07, "floor_dip": 0.08, "trough_rim_gap": 0.04}
@@ -68,6 +69,13 @@ def test_a_centimetre_on_the_gauge_stick() -> None:
     assert read_wrong("metre_for_a_centimetre", {"net_floor_area": 6.15}, "volume_per_centimetre") == pytest.approx(
         6150
     )
+
+
+def test_the_last_goat_is_not_counted_for_water_that_it_does_not_get() -> None:
+    """Derived: 176 L for goats of 5 L are 35.2 goats."""
+    herd = {"trough_water_volume": 0.176, "litres_per_small_animal": 5}
+    assert read_wrong("last_goat_counted_as_whole", herd, "goats_from_one_filling") == 36
+    assert read_wrong("goats_of_a_hundred_litres", herd, "goats_from_one_filling") == 3
 
 
 def test_a_tap_above_the_water_draws_nothing() -> None:

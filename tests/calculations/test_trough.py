@@ -43,6 +43,15 @@ WRONG = [
     ("trough_pull_as_in_a_round_tank", {"trough_radius": 0.5}, "trough_pull", 2.4525),  # 9.81 x 0.5 x 0.5
     ("bending_left_out_of_the_trough",
      {"trough_line_moment": 0.3, "trough_pull": 0.6, "trough_wall_thickness": 30}, "trough_line_stress", 0.02),
+    ("six_forgotten_in_the_trough",
+     {"trough_line_moment": 0.3, "trough_pull": 0.6, "trough_wall_thickness": 30}, "trough_line_stress",
+     0.3533333),  # 300 / 900 + 0.6 / 30
+    ("trough_pull_from_whole_width", {"trough_radius": 0.3}, "trough_pull", 1.7658),  # 9.81 x 0.36 / 2
+    ("trough_moment_from_whole_width", {"trough_radius": 0.3}, "trough_line_moment", 1.05948),  # 9.81 x 0.216 / 2
+    ("end_pushed_as_at_its_bottom", {"trough_radius": 0.4}, "trough_end_force", 0.98620877),  # 9.81 x 0.4 x 0.251327
+    ("end_push_as_on_an_upright_wall", {"trough_radius": 0.3}, "trough_end_depth", 0.2),  # 2 x 0.3 / 3
+    ("tie_given_the_pull_of_the_belly", {"trough_radius": 0.4, "trough_tie_spacing": 1.5}, "trough_tie_pull",
+     1.1772),  # 9.81 x 0.08 x 1.5
     ("ties_thought_useless", {"trough_line_moment": 0.5}, "trough_tied_moment", 0.5),
     ("tie_for_a_metre_only", {"trough_radius": 0.4, "trough_tie_spacing": 1.5}, "trough_tie_pull", 0.3924),
 ]  # fmt: skip

@@ -42,6 +42,13 @@ def test_wrong_answers_that_masons_give(mistake: str, asked: str, wrong_answer: 
     assert read_wrong(mistake, TANK, asked) == pytest.approx(wrong_answer, rel=1e-3)
 
 
+def test_a_trough_is_neither_a_log_nor_a_box() -> None:
+    """Derived for 0.4 m and 2.5 m: true are 0.628 m3; a whole log holds 1.257, a box 0.8 m3."""
+    trough = {"trough_radius": 0.4, "trough_length": 2.5}
+    assert read_wrong("trough_as_a_whole_log", trough, "trough_volume") == pytest.approx(1.256637)
+    assert read_wrong("trough_as_a_box", trough, "trough_volume") == pytest.approx(0.8)
+
+
 def test_water_reckoned_between_the_outer_faces_is_nine_parts_in_a_hundred_too_much() -> None:
     """Derived: 2.72 for 2.60 m makes the volume 1.094 times too large."""
     values = {"inside_diameter": 2.6, "wall_thickness": 60, "wall_height": 1.4, "overflow_drop": 0.15}
