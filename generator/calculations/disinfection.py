@@ -26,6 +26,7 @@ PH_READY = Constant(8.5, "", from_memory("chlorinate only under this pH"))
 PH_OF_NO_MORTAR = Constant(6.5, "", from_memory("the lowest pH of drinking water; mortar only raises it"))
 FRESH_POWDER = Constant(33, "%", published("Indian public-health page: fresh bleaching powder has at least 33 %"))
 LITRES_READ_WRONG = Constant(1000, "", derived("a litre taken for a millilitre"))
+GRAMS_FOR_A_PERCENT = Constant(10, "", derived("one percent is 10 g in a litre"))
 
 BOOK.given(
     "chlorine_dose",
@@ -394,6 +395,12 @@ def thiosulfate_gram_for_gram(tank_chlorine: float) -> float:
 def stock_powder_taken_as_pure(stock_strength: float) -> float:
     """The percent on the packet was forgotten."""
     return stock_strength / PERCENT * GRAMS_IN_LITRE
+
+
+@BOOK.misconception(of="stock_powder")
+def percent_read_as_a_gram(stock_powder: float) -> float:
+    """One percent was taken for one gram in a litre."""
+    return stock_powder / GRAMS_FOR_A_PERCENT
 
 
 @BOOK.misconception(of="dilution_parts")

@@ -11,7 +11,9 @@ drowns children: cover it, guard it, take the ladder away. Nobody goes into the 
 from math import pi
 
 from generator.calculations._book import BOOK
+from generator.calculations.leak_judgement import PASS_FALL, PASS_SHARE
 from generator.calculations.mortar import PERCENT
+from generator.calculations.setting_out import MILLIMETRES_IN_METRE
 from generator.formula import Constant, common_practice, derived, from_memory, published
 
 NO_FALL = Constant(0, "mm", derived("a tank that leaks nothing falls no more than its bucket"))
@@ -20,6 +22,7 @@ HAIR_CRACK = Constant(0.1, "mm", from_memory("water-retaining practice: up to he
 SHORT_SOAK = Constant(7, "day", from_memory("water-retaining practice: soak for cracks up to 0.1 mm"))
 LONG_SOAK = Constant(21, "day", from_memory("water-retaining practice: soak for cracks up to 0.2 mm"))
 GUESSED_EVAPORATION = Constant(5, "mm/day", derived("the low end of 5 to 10 mm a day, taken without looking"))
+HUNDREDTHS_OF_A_DAY = Constant(100, "day", derived("one percent a day"))
 TENS_READ_WRONG = Constant(10, "", derived("millimetres taken for centimetres"))
 
 BOOK.given(
@@ -126,6 +129,34 @@ def daily_fall(corrected_fall: float, test_days: float) -> float:
         '0.69'
     """
     return corrected_fall / test_days
+
+
+@BOOK.quantity(
+    symbol="v_xa",
+    unit="mm/day",
+    places=2,
+    low=0.1,
+    high=1,
+    source=derived("policy of this course between two printed limits: 1 mm a day, and at most 0.1 % of the water a day"),
+)
+def fall_allowed(water_depth: float) -> float:
+    """Largest corrected fall of a day that the course lets pass. A spot that wets a dry hand fails all the same.
+
+    Args:
+        water_depth: depth of the water in the full tank [m], 0.1 to 2.2.
+
+    Returns:
+        Fall of a day [mm/day], 0.1 to 1.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(fall_allowed(water_depth=0.85), 2)
+        '0.85'
+    """
+    return min(PASS_FALL, PASS_SHARE / PERCENT * water_depth * MILLIMETRES_IN_METRE)
 
 
 @BOOK.quantity(
@@ -289,6 +320,18 @@ def whole_fall_in_one_day(corrected_fall: float) -> float:
     return corrected_fall
 
 
+@BOOK.misconception(of="fall_allowed")
+def larger_limit_taken(water_depth: float) -> float:
+    """The larger of the two limits was taken."""
+    return max(PASS_FALL, PASS_SHARE / PERCENT * water_depth * MILLIMETRES_IN_METRE)
+
+
+@BOOK.misconception(of="fall_allowed")
+def thousandth_read_as_hundredth(water_depth: float) -> float:
+    """A hundredth of the depth was allowed in place of a thousandth."""
+    return water_depth * MILLIMETRES_IN_METRE / HUNDREDTHS_OF_A_DAY
+
+
 @BOOK.misconception(of="leak_litres")
 def millimetres_of_fall_taken_as_centimetres(leak_litres: float) -> float:
     """Millimetres were taken for centimetres."""
@@ -311,6 +354,12 @@ def share_of_the_whole_test(leak_share: float, test_days: float) -> float:
 def stages_up_to_the_rim(wall_height: float, stage_count: float) -> float:
     """The wall's height was shared, not the water's depth."""
     return wall_height / stage_count
+
+
+@BOOK.misconception(of="stage_height")
+def floor_counted_as_a_mark(water_depth: float, stage_count: float) -> float:
+    """As many marks as stages were drawn, with one at the floor: that leaves one stage fewer."""
+    return water_depth / (stage_count - 1)
 
 
 @BOOK.misconception(of="first_filling_days")

@@ -68,6 +68,8 @@ def test_wrong_doses_are_wrong_by_what_was_forgotten() -> None:
     }  # fmt: skip
     for name, answer in wrong.items():
         assert read_wrong(name, values, "chlorine_product_mass") == pytest.approx(answer, abs=0.05)
+    stock = {"stock_strength": 0.6, "available_chlorine": 30}
+    assert read_wrong("percent_read_as_a_gram", stock, "stock_powder") == pytest.approx(2)  # 0.6 g of chlorine / 0.30
     assert read_wrong("first_dose_for_every_dose", values, "service_dose_mass") == 384
 
 

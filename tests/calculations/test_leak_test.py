@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.calculations import BOOK
+from generator.calculations.leak_judgement import allowed_fall
 from generator.calculations.leak_test import HAIR_CRACK, LONG_SOAK, SHORT_SOAK
 from generator.formula import OutOfRangeError
 from tests.calculations.worked import Example, givens, read_wrong, shown
@@ -12,6 +13,8 @@ from tests.calculations.worked import Example, givens, read_wrong, shown
 BY_HAND: list[Example] = [
     ("corrected_fall", {"tank_fall": 44.5, "control_fall": 38}, "6.5"),
     ("daily_fall", {"corrected_fall": 6.5, "test_days": 9}, "0.72"),  # 6.5 / 9 = 0.722
+    ("fall_allowed", {"water_depth": 0.65}, "0.65"),  # a thousandth of 650 mm
+    ("fall_allowed", {"water_depth": 1.4}, "1.00"),  # a thousandth is 1.4, the other limit is less
     ("leak_litres", {"daily_fall": 0.72, "floor_area": 7.3}, "5.3"),  # 0.72 x 7.3 = 5.26
     ("leak_share", {"leak_litres": 5.26, "tank_litres": 11300}, "0.047"),  # 526 / 11300 = 0.0465
     ("stage_height", {"water_depth": 1.55, "stage_count": 6}, "0.26"),  # 0.258
@@ -21,7 +24,7 @@ BY_HAND: list[Example] = [
 ]
 TANK_PART = {"tank_fall": 43.5, "control_fall": 36.0, "test_days": 9.0, "stage_count": 7.0, "stage_wait": 2.0,
              "hair_crack_width": 0.15}  # fmt: skip
-AFTER_PART = {"stage_height", "leak_share"}
+AFTER_PART = {"stage_height", "leak_share", "fall_allowed"}
 WARN_ONLY = {"water_soak_days"}
 WARN_ONLY_VALUES = [HAIR_CRACK, SHORT_SOAK, LONG_SOAK]
 
@@ -54,6 +57,22 @@ def test_a_guess_hides_a_leak_in_cool_weather() -> None:
     values = {"tank_fall": 20, "control_fall": 6, "test_days": 10}
     assert shown("daily_fall", {"corrected_fall": 14, "test_days": 10}) == "1.40"
     assert read_wrong("guess_in_place_of_a_control", values, "daily_fall") == 0
+
+
+@given(depth=st.floats(0.1, 2.2))
+def test_the_book_and_the_judgement_allow_the_same(depth: float) -> None:
+    found = BOOK.evaluate({"water_depth": depth}, ["fall_allowed"])["fall_allowed"]
+    assert found == pytest.approx(allowed_fall(depth))
+    assert read_wrong("larger_limit_taken", {"water_depth": depth}, "fall_allowed") >= found
+    assert read_wrong("thousandth_read_as_hundredth", {"water_depth": depth}, "fall_allowed") == pytest.approx(
+        depth * 10
+    )
+
+
+def test_as_many_marks_as_stages_leave_one_stage_fewer() -> None:
+    """By hand: five marks with one at the floor leave four steps of 0.35 m in 1.4 m."""
+    seeds = {"water_depth": 1.4, "stage_count": 5}
+    assert read_wrong("floor_counted_as_a_mark", seeds, "stage_height") == pytest.approx(0.35)
 
 
 def test_the_fall_of_all_days_is_not_the_fall_of_one() -> None:
