@@ -689,6 +689,12 @@ def batches_rounded_down(wall_mortar_volume: float, mortar_waste: float, batch_v
     return whole_down(wall_mortar_volume * (1 + mortar_waste / PERCENT) / batch_volume)
 
 
+@BOOK.misconception(of="batches_needed")
+def loss_of_the_wall_forgotten(wall_mortar_volume: float, batch_volume: float) -> float:
+    """Only what stays in the wall was counted in batches."""
+    return whole_up(wall_mortar_volume / batch_volume)
+
+
 @BOOK.misconception(of="batch_cover_area")
 def coat_in_centimetres(batch_volume: float, coat_thickness: float) -> float:
     """Millimetres of the coat were read as centimetres."""

@@ -311,6 +311,12 @@ def thin_against_good_readings(thin_readings: float, readings_taken: float) -> f
     return PERCENT * thin_readings / max(readings_taken - thin_readings, 1)
 
 
+@BOOK.misconception(of="thin_share_seen")
+def thin_count_taken_for_percent(thin_readings: float) -> float:
+    """The number of thin readings was called percent, whatever the number of all readings."""
+    return PERCENT * thin_readings / PERCENT
+
+
 @BOOK.misconception(of="thin_share_possible")
 def good_readings_prove_the_whole_wall(readings_taken: float) -> float:
     """Not one reading was thin, so the whole wall was called good."""
@@ -333,6 +339,12 @@ def thin_area_of_one_reading(area_per_reading: float) -> float:
 def readings_as_one_over_share(thin_share_wanted: float) -> float:
     """For a share of one in ten, ten readings were thought to be enough."""
     return whole_up(PERCENT / thin_share_wanted)
+
+
+@BOOK.misconception(of="readings_needed")
+def readings_as_the_share(thin_share_wanted: float) -> float:
+    """The share was taken for the number of readings."""
+    return whole_up(thin_share_wanted)
 
 
 @BOOK.misconception(of="thickness_error_share")

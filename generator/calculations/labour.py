@@ -732,3 +732,9 @@ def only_masons_counted(mason_days: float) -> float:
 def curing_not_counted(site_ready_day: float, cage_duration: float, proving_days: float) -> float:
     """The weeks in which the wall is kept wet were left out, for nobody builds then."""
     return site_ready_day + POUR_AND_COATS + BASE_SETS + cage_duration + proving_days
+
+
+@BOOK.misconception(of="days_to_hand_over")
+def proving_not_counted(site_ready_day: float, cage_duration: float, curing_days: float) -> float:
+    """The filling and the test were left out, as if a wet wall were a tested tank."""
+    return site_ready_day + POUR_AND_COATS + BASE_SETS + cage_duration + curing_days

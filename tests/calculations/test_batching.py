@@ -33,7 +33,7 @@ BY_HAND: list[Example] = [
 ]  # fmt: skip
 TANK_PART = {
     "damp_height": 207.0, "flooded_height": 171.0, "silt_height": 4.0, "sand_height": 95.0, "sand_density": 1590.0,
-    "sand_moisture": 5.5, "sand_absorption": 1.3, "air_content": 2.5, "batch_bags": 1.5, "box_length": 0.34,
+    "sand_moisture": 5.5, "sand_absorption": 1.3, "air_content": 2.5, "batch_bags": 0.5, "box_length": 0.34,
     "box_width": 0.28, "box_depth": 0.365, "admixture_dose": 0.7, "coat_thickness": 17.0,
 }  # fmt: skip
 AFTER_PART = {"batches_needed"}
@@ -51,6 +51,12 @@ def test_a_jar_is_read_from_the_flooded_height() -> None:
     assert shown("measured_bulking", jar) == "25.0"
     assert read_wrong("jar_divided_by_damp_height", jar, "measured_bulking") == pytest.approx(20)
     assert read_wrong("millimetres_sunk_read_as_percent", jar, "measured_bulking") == 40
+
+
+def test_mortar_that_falls_down_is_mixed_too() -> None:
+    wall = {"wall_mortar_volume": 0.76, "mortar_waste": 10, "batch_volume": 0.082}  # 0.836 / 0.082 = 10.2
+    assert BOOK.evaluate(wall, ["batches_needed"])["batches_needed"] == 11
+    assert read_wrong("loss_of_the_wall_forgotten", wall, "batches_needed") == 10  # 0.76 / 0.082 = 9.3
 
 
 def test_a_jar_that_sank_upwards_was_read_wrongly() -> None:

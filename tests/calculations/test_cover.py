@@ -40,6 +40,9 @@ def test_ten_good_readings_prove_less_than_a_tenth_or_nothing_at_all() -> None:
     assert read_wrong("good_readings_prove_the_whole_wall", values, "thin_share_possible") == 0
     assert read_wrong("one_reading_stands_for_its_share", values, "thin_share_possible") == pytest.approx(10)
     assert read_wrong("readings_as_one_over_share", {"thin_share_wanted": 10}, "readings_needed") == 10
+    assert read_wrong("readings_as_the_share", {"thin_share_wanted": 6}, "readings_needed") == 6
+    values = {"thin_readings": 3, "readings_taken": 25}
+    assert read_wrong("thin_count_taken_for_percent", values, "thin_share_seen") == 3
 
 
 def test_the_plan_is_not_the_thinnest_place() -> None:

@@ -86,6 +86,7 @@ def test_curing_left_out_promises_the_tank_weeks_too_early() -> None:
     values = {"site_ready_day": 9, "cage_duration": 2, "curing_days": 28, "proving_days": 24}
     right = BOOK.evaluate(values, ["days_to_hand_over"])["days_to_hand_over"]
     assert right - read_wrong("curing_not_counted", values, "days_to_hand_over") == 28
+    assert right - read_wrong("proving_not_counted", values, "days_to_hand_over") == 24
 
 
 def test_mixing_is_done_by_those_who_serve_the_masons() -> None:
