@@ -137,7 +137,7 @@ def daily_fall(corrected_fall: float, test_days: float) -> float:
     places=2,
     low=0.1,
     high=1,
-    source=derived("policy of this course between two printed limits: 1 mm a day, and at most 0.1 % of the water a day"),
+    source=derived("policy between two printed limits: 1 mm a day, and at most 0.1 % of the water a day"),
 )
 def fall_allowed(water_depth: float) -> float:
     """Largest corrected fall of a day that the course lets pass. A spot that wets a dry hand fails all the same.
