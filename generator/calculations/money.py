@@ -358,6 +358,12 @@ def litres_as_hundredths(cost_per_cubic_metre: float) -> float:
 
 
 @BOOK.misconception(of="cost_per_year")
+def upkeep_of_all_years_in_one(cost_of_tank: float, tank_life: float, yearly_upkeep: float) -> float:
+    """The upkeep of all years was charged to one year."""
+    return cost_of_tank / tank_life + yearly_upkeep * tank_life / ONE_YEAR
+
+
+@BOOK.misconception(of="cost_per_year")
 def upkeep_forgotten(cost_of_tank: float, tank_life: float) -> float:
     """Upkeep was left out, as if a tank needed none."""
     return cost_of_tank / tank_life

@@ -71,6 +71,12 @@ def test_short_days_are_paid_as_days() -> None:
     assert read_wrong("short_days_not_paid", values, "cost_of_wages") == 216
 
 
+def test_the_upkeep_of_all_years_does_not_fall_on_one() -> None:
+    """By hand: 817 / 19 is 43, and 19 years of 5.5 are 104.5."""
+    values = {"cost_of_tank": 817.0, "tank_life": 19.0, "yearly_upkeep": 5.5}
+    assert read_wrong("upkeep_of_all_years_in_one", values, "cost_per_year") == pytest.approx(147.5)
+
+
 def test_a_tank_compared_without_its_life_looks_dear() -> None:
     values = {"cost_of_tank": 900.0, "tank_life": 30.0, "yearly_upkeep": 0.0, "tank_volume": 9.0}
     assert shown("cost_per_cubic_metre_year", values) == "3.33"
