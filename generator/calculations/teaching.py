@@ -117,7 +117,7 @@ def learners_at_place(learners: float, work_places: float) -> float:
 
     Example:
         >>> learners_at_place(learners=13, work_places=4)
-        4
+        4.0
     """
     return whole_up(learners / work_places)
 

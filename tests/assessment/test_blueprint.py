@@ -58,17 +58,31 @@ def test_a_scheme_of_before_still_loads() -> None:
     assert blueprint.check(one) == []
 
 
-def test_a_thin_bank_is_told_and_is_no_problem_yet() -> None:
-    found = blueprint.warnings(course())
-    assert found
+THIN = ("lap, kind: choice, count: 1", "lap, kind: choice, count: 2")
+"""A cell that the bank fills once, and not three times over."""
+
+
+def test_a_thin_bank_is_told_and_is_no_problem_yet(tmp_path: Path) -> None:
+    assert blueprint.warnings(course()) == []
+    home = course_copy(tmp_path)
+    path = home / FILE
+    path.write_text(path.read_text("utf-8").replace(*THIN), "utf-8")
+    loaded = curriculum.load(home)
+    assert loaded.content is not None
+    found = blueprint.warnings(loaded.content)
     assert {problem.code for problem in found} == {"blueprint-thin"}
     assert all(problem.file.endswith("frame-hand.yaml") and problem.line > 40 for problem in found)
+    assert blueprint.check(loaded.content) == []
+
+
+def test_a_scheme_in_force_has_to_be_filled_three_times_over(tmp_path: Path) -> None:
+    found = spoiled(tmp_path, ("status: provisional", "status: in-force"), THIN)
+    assert any("three times over" in problem for problem in found)
 
 
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        ("status: provisional", "status: in-force", "three times over"),
         ("lap, kind: choice, count: 1", "lap, kind: choice, count: 9", "fill 9 choice question(s) on 'lap'"),
         ("competency: tying, kind", "competency: tieing, kind", "unknown competency 'tieing'"),
         ("kind: order, count: 1", "kind: riddle, count: 1", "frame-hand.yaml:"),

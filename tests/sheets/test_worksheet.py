@@ -3,7 +3,17 @@ from __future__ import annotations
 import pytest
 
 from generator.curriculum import CourseContent
-from generator.exercises import ChoiceItem, MatchItem, NumberItem, OrderItem, Person, Record, make_set
+from generator.exercises import (
+    ChoiceItem,
+    MatchItem,
+    NumberItem,
+    OrderItem,
+    Person,
+    Record,
+    SpokenItem,
+    SpotItem,
+    make_set,
+)
 from generator.problems import RefusedError
 from generator.sheets import worksheet_pdf
 from generator.sheets.page import A4
@@ -94,7 +104,11 @@ def test_unit_is_printed_after_the_answer_line(content: CourseContent, records: 
         worksheet_pdf(records["en"], content, [1])
     words = content.words["en"]
     answers = [place for place, s in enumerate(made.strings) if s.typed == words.say("sheet.answer")]
-    numbers = [item for _, item, _ in records["en"].learners[0].labelled() if isinstance(item, NumberItem | ChoiceItem)]
+    asked = [
+        item.answer if isinstance(item, SpokenItem) else item
+        for item in (one for _, one, _ in records["en"].learners[0].labelled())
+    ]
+    numbers = [item for item in asked if isinstance(item, NumberItem | ChoiceItem | SpotItem)]
     assert len(answers) == len(numbers)
     for place, item in zip(answers, numbers, strict=True):
         if isinstance(item, NumberItem) and item.unit:
