@@ -17,7 +17,7 @@ from generator.curriculum.files import Reading
 from generator.curriculum.word_files import loc_of
 from generator.problems import Problem, place_of
 from generator.problems.plain_errors import did_you_mean
-from generator.words import Words
+from generator.words import FOR_ONE, Words
 
 _SAYS = ("say", "say_one_of")
 _SCRIPT_CALL = re.compile(r"(?<!function )\b(say|say_one_of)\(\s*(?:\"([^\"]*)\"|'([^']*)'|)(\s*\+)?")
@@ -133,4 +133,5 @@ def _is_used(key: str, use: Use, wanted: Mapping[str, Sequence[str]]) -> bool:
     if any(key.startswith(f"{said}.") for said in use.families if said not in wanted):
         return True
     family, _, member = key.partition(".")
+    family = "unit" if family == FOR_ONE else family
     return member in wanted.get(family, ())

@@ -24,7 +24,7 @@ from generator.site.planner_page import planner_script
 from generator.site.products import Products, key_of, machine_key, versions_key
 from generator.site.progress import Progress, silent
 from generator.site.stick import LanguageParts, Print
-from generator.words import Words
+from generator.words import FOR_ONE, Words
 
 _ASSETS = Path(__file__).parent / "assets"
 _FORMULA_SCRIPT = Path(__file__).parents[1] / "formula" / "formula.js"
@@ -33,7 +33,7 @@ _SCRIPTS_AFTER = (
     "page.js", "progress.js", "code.js", "learner.js", "card.js", "scenario.js", "mock.js", "path.js", "pictures.js",
     "planner.js", "sheet-maker.js", "practice-page.js", "readings-page.js",
 )  # fmt: skip
-_FAMILIES = ("page", "exercise", "practice", "misconception", "quantity", "unit")
+_FAMILIES = ("page", "exercise", "practice", "misconception", "quantity", "unit", FOR_ONE)
 """Words that travel into the browser."""
 _RENDERERS = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "pymdown-extensions", "pygments")
 _PLANNERS = ("numpy", "scipy")

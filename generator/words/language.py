@@ -10,6 +10,9 @@ from typing import TypeAlias
 Wording: TypeAlias = str | Mapping[str, str]
 """A plain text, or its plural forms: ``{one: ..., other: ...}``."""
 
+FOR_ONE = "unit_for_one"
+"""Family of the units that have another word after 1: `day` beside `days`. A unit that has none here has one form."""
+
 _SLOT = re.compile(r"\{([a-z_]+)\}")
 
 
@@ -125,4 +128,14 @@ class Words:
             unit: unit in the form that quantities declare (``m``, ``mm``, ``m**2``, ``kg/m``); empty for a bare count.
         """
         number = self.number(shown)
-        return f"{number}\u00a0{self.say_one_of('unit', unit)}" if unit else number
+        return f"{number}\u00a0{self.unit_after(shown, unit)}" if unit else number
+
+    def unit_after(self, shown: str, unit: str) -> str:
+        """The word of a unit after a rounded number, which is another one after 1 where the file has one.
+
+        Args:
+            shown: text made by ``formula.show``. In English only ``1`` is one, not ``1.0``.
+            unit: as in `with_unit`.
+        """
+        one = plural_form(self.language, float(shown)) == "one" and (self.language == "hi" or "." not in shown)
+        return self.say_one_of(FOR_ONE if one and f"{FOR_ONE}.{unit}" in self.texts else "unit", unit)

@@ -17,6 +17,7 @@ from generator.formula import OutOfRangeError, Stream
 from generator.plans import Plan, Wish, given_values, hoops_of_place, litres_of_place, make_plan, shape_ladder
 from generator.site.assemble import scripts
 from generator.site.planner_page import HIDDEN, INPUTS, OUTPUTS, planner_page
+from generator.words import Words
 
 pytestmark = pytest.mark.browser
 
@@ -63,6 +64,18 @@ def planner(kept_page: Page, planners: dict[str, str]) -> Page:
 def data(page: Page) -> dict[str, Any]:
     found: dict[str, Any] = json.loads(page.locator("script.ts-data").inner_text())["planner"]
     return found
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_the_page_says_a_unit_after_its_number_as_print_does(
+    kept_page: Page, planners: dict[str, str], language: str
+) -> None:
+    kept_page.goto(planners[language])
+    words = Words(language, kept_page.evaluate("Tankschool.course.words"))
+    units = [key.removeprefix("unit.") for key, _ in words.family("unit")]
+    asked = [(shown, unit) for unit in units for shown in ("0", "0.5", "1", "1.0", "2", "1500")]
+    said = kept_page.evaluate("asked => asked.map(one => Tankschool.page.withUnit(one[0], one[1]))", asked)
+    assert said == [words.with_unit(shown, unit) for shown, unit in asked]
 
 
 def random_givens() -> Iterator[dict[str, float]]:

@@ -85,5 +85,18 @@ def test_members_of_a_family_that_nothing_needs_are_left_over(tmp_path: Path) ->
     assert [problem.what for problem in check(content, code, MACHINE)] == ["nobody says the word 'quantity.snow'"] * 2
 
 
+def test_a_unit_may_have_another_word_after_one_and_an_unknown_unit_not(tmp_path: Path) -> None:
+    forms = "\nunit_for_one: {m: metre, cubit: cubit}\n"
+    paths = ("course/words/en.yaml", "course/words/hi.yaml")
+    content = loaded(tmp_path / "content", add={path: FILES[path] + forms for path in paths}).content
+    assert content is not None
+    code = tmp_path / "tool"
+    code.mkdir()
+    source = GOOD + '    words.say("page.goats", count=1)\n    words.say_one_of("quantity", "rain")\n'
+    (code / "a.py").write_text(source, encoding="utf-8")
+    told = [problem.what for problem in check(content, code, MACHINE)]
+    assert told == ["nobody says the word 'unit_for_one.cubit'"] * 2
+
+
 def test_this_tool_types_every_word_that_it_says() -> None:
     assert used_words(Path(generator.__file__).parent).problems == []

@@ -72,6 +72,18 @@ def test_a_number_never_parts_from_its_unit() -> None:
     assert EN.with_unit("1500", "") == "1,500"
 
 
+def test_a_unit_after_one_has_its_own_word_where_the_language_has_one() -> None:
+    units = {"unit.hour": "hours", "unit_for_one.hour": "hour", "unit.kg": "kg"}
+    english, hindi = Words("en", units), Words("hi", units | {"unit.hour": "घंटे", "unit_for_one.hour": "घंटा"})
+    assert [english.with_unit(shown, "hour") for shown in ("0", "1", "1.0", "1.5", "2")] == [
+        "0\u00a0hours", "1\u00a0hour", "1.0\u00a0hours", "1.5\u00a0hours", "2\u00a0hours"
+    ]  # fmt: skip
+    assert [hindi.with_unit(shown, "hour") for shown in ("0.5", "1.0", "2")] == [
+        "0.5\u00a0घंटा", "1.0\u00a0घंटा", "2\u00a0घंटे"
+    ]  # fmt: skip
+    assert english.with_unit("1", "kg") == "1\u00a0kg"
+
+
 def test_plural_rules_of_both_languages() -> None:
     assert [plural_form("en", count) for count in (0, 1, 2)] == ["other", "one", "other"]
     assert [plural_form("hi", count) for count in (0, 0.5, 1, 2)] == ["one", "one", "one", "other"]

@@ -35,7 +35,13 @@ window.Tankschool = window.Tankschool || {};
     return sign + groups.join(",") + (digits.length > 1 ? "." + digits[1] : "");
   }
 
-  function withUnit(shown, unit) { return number(shown) + (unit ? "\u00a0" + wordedOneOf("unit", unit) : ""); }
+  /** The word of a unit after a rounded number; some have another one after 1. */
+  function unitAfter(shown, unit) {
+    var one = pluralForm(Number(shown)) === "one" && (course.language === "hi" || shown.indexOf(".") < 0);
+    return wordedOneOf(one && ("unit_for_one." + unit) in course.words ? "unit_for_one" : "unit", unit);
+  }
+
+  function withUnit(shown, unit) { return number(shown) + (unit ? "\u00a0" + unitAfter(shown, unit) : ""); }
 
   /** An element with attributes and children; texts become text, a function becomes what a click does. */
   function make(tag, attributes, children) {
