@@ -31,11 +31,11 @@ def lesson(module: str, language: str) -> str:
     return (ROOT / "course" / "modules" / MODULES[module] / f"lesson.{language}.md").read_text(encoding="utf-8")
 
 
-def test_ten_to_fourteen_number_questions_and_ten_others(content, module):
+def test_twelve_to_eighteen_number_questions_and_fourteen_others(content, module):
     asked = content.questions_of(module)
     numbers = [question for question in asked if isinstance(question, NumberQuestion)]
-    assert 10 <= len(numbers) <= 14
-    assert len(asked) - len(numbers) >= 10
+    assert 12 <= len(numbers) <= 18
+    assert len(asked) - len(numbers) >= 14
     assert {question.kind for question in asked} == {"number", "choice", "order", "match", "spot", "spoken"}
     forms = [(question.asks, tuple(sorted(question.given))) for question in numbers]
     assert all(forms.count(form) <= 4 for form in forms)
