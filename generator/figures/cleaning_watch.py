@@ -1,4 +1,4 @@
-"""Cleaning inside: both lids open, a rope round whoever is inside, and someone outside who never leaves."""
+"""Cleaning inside: every opening open, a rope round the chest, and two outside who hold it and never leave."""
 
 from __future__ import annotations
 
@@ -16,9 +16,13 @@ NEEDS = ()
 
 _HALF, _WALL, _THICK, _ROOF = 1.5, 1.25, 0.07, 0.07
 """A village tank as drawn, metres; no numbers of the course."""
-_OPEN = (-1.25, -0.65), (0.6, 1.2)
-"""The two openings in the roof, metres from the middle."""
-_LEFT, _RIGHT, _HIGH = -2.5, 1.95, 1.85
+_OPEN = (-1.25, -0.65)
+"""The manhole in the roof, metres from the middle."""
+_VENT = (0.85, 1.0)
+"""The pipe of the vent, wider than it is."""
+_LEFT, _RIGHT, _HIGH = -3.3, 1.95, 1.85
+_WATCHERS = (-_HALF - 0.52, -_HALF - 1.25)
+"""The two outside: one looks in, the other holds the rope with him."""
 _BENT = ((-0.05, 0.40), (0.16, 0.56))
 """Hip and shoulder of someone who works bent under a low roof."""
 
@@ -39,24 +43,24 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
         _tank(view, closed=False)
         _ladder(view)
         view.page.add(*_worker(view))
-        for place, (left, end) in enumerate(_OPEN):
-            lid = ((end + 0.02, roof + 0.02), (end + 0.2, roof + 0.5))
-            view.page.add(Group("lid", (stick(view, lid, 0.04, Ink.STEEL_EDGE),)))
-            middle = (left + end) / 2 + (0.1 if place == 0 else 0.0)
-            ways = ((middle, roof + 0.42), (middle, roof + 0.02))
-            view.page.add(arrow(view.all_at(*(reversed(ways) if place else ways)), 0.05 * unit))
-        watcher = (-_HALF - 0.52, -0.1)
+        lid = ((_OPEN[1] + 0.02, roof + 0.02), (_OPEN[1] + 0.2, roof + 0.5))
+        view.page.add(Group("lid", (stick(view, lid, 0.04, Ink.STEEL_EDGE),)))
+        hatch, vent = (_OPEN[0] + _OPEN[1]) / 2 + 0.1, (_VENT[0] + _VENT[1]) / 2
+        for way in (((hatch, roof + 0.42), (hatch, roof + 0.02)), ((vent, roof + 0.2), (vent, roof + 0.5))):
+            view.page.add(arrow(view.all_at(*way), 0.05 * unit))
+        near, far = _WATCHERS
+        hands = (-1.62, 1.46), (far + 0.42, 1.3)
+        rope = (hands[1], hands[0], (-1.18, roof + 0.06), (-1.1, roof), (-0.42, 0.86))
         view.page.add(
-            Group("step", (view.box(watcher[0] - 0.28, -0.1, watcher[0] + 0.28, 0.12, Ink.STONE),)),
-            Group(
-                "rope", (view.path((-1.62, 1.46), (-1.18, roof + 0.06), (-1.1, roof), (-0.42, 0.86), ink=Ink.CROSS),)
-            ),
-            posed(view, (watcher[0], 0.12), 1.0, STANDING, [(-1.62, 1.46)]),
+            Group("step", (view.box(far - 0.28, -0.1, near + 0.28, 0.12, Ink.STONE),)),
+            posed(view, (far, 0.12), 1.0, STANDING, [hands[1]]),
+            Group("rope", (view.path(*rope, ink=Ink.CROSS),)),
+            posed(view, (near, 0.12), 1.0, STANDING, [hands[0]]),
         )
 
     def wrong(view: View) -> None:
         _tank(view, closed=True)
-        view.page.add(*_worker(view), cross(view, -2.05, 0.7, 0.28))
+        view.page.add(*_worker(view), cross(view, -2.3, 0.7, 0.28))
 
     return names.stacked(
         [
@@ -70,7 +74,7 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
                 above=[
                     names.of("watcher", (-1.98, 1.5), 118),
                     names.of("lids", (-0.55, roof + 0.35), 90),
-                    names.of("air", (0.9, roof + 0.35), 110),
+                    names.of("air", (_VENT[1], roof + 0.12), 110),
                 ],
                 below=[names.of("rope", (-0.62, 1.0), 130), names.of("worker", (-0.1, 0.6), 150)],
                 sky=4,
@@ -82,7 +86,7 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
                 _WALL + 0.25,
                 wrong,
                 heading=names.text("wrong"),
-                below=[names.of("nobody", (-1.9, 0.05), 150), names.of("closed", (0.4, _WALL + _ROOF), 130)],
+                below=[names.of("nobody", (-2.3, 0.05), 150), names.of("closed", (0.4, _WALL + _ROOF), 130)],
                 sky=4,
             ),
         ],
@@ -99,16 +103,16 @@ def _tank(view: View, *, closed: bool) -> None:
         Group("wall", view.cut_box(-outer, 0.0, -_HALF, _WALL)),
         Group("wall", view.cut_box(_HALF, 0.0, outer, _WALL)),
     )
-    (a, b), (c, d) = _OPEN
+    (a, b), (c, d) = _OPEN, _VENT
     for left, right in ((-outer, a), (b, c), (d, outer)):
         view.page.add(Group("roof", view.cut_box(left, _WALL, right, roof)))
-    for left, right in _OPEN:
-        for x in (left, right):
-            view.page.add(Group("rim", (view.box(x - 0.03, _WALL, x + 0.03, roof + 0.07, Ink.CONCRETE),)))
-        if closed:
-            view.page.add(
-                Group("lid", (view.box(left - 0.06, roof + 0.07, right + 0.06, roof + 0.11, Ink.STEEL_EDGE),))
-            )
+    for x in _OPEN:
+        view.page.add(Group("rim", (view.box(x - 0.03, _WALL, x + 0.03, roof + 0.07, Ink.CONCRETE),)))
+    for x in _VENT:
+        view.page.add(Group("vent", (view.box(x - 0.015, _WALL, x + 0.015, roof + 0.16, Ink.STEEL_EDGE),)))
+    if closed:
+        for left, right, low in ((a - 0.06, b + 0.06, 0.07), (c - 0.05, d + 0.05, 0.16)):
+            view.page.add(Group("lid", (view.box(left, roof + low, right, roof + low + 0.04, Ink.STEEL_EDGE),)))
 
 
 def _ladder(view: View) -> None:

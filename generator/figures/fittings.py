@@ -113,7 +113,7 @@ class _Fittings:
             self._named(
                 "outlet", "outlet_bore", 62, (-self._outside - 0.08, self._dead + self._pipe("outlet_bore") / 2)
             ),
-            self._named("washout", "drain_bore", 92, (self._radius - 0.1 * self._sump(), -_SUMP - 0.02)),
+            self._named("washout", "drain_bore", 92, (0.4 * self._radius, -_SUMP - 0.02)),
             self._named("free_fall", "", 88, (self._elbow, -_BASE + 0.6 * _FREE_FALL)),
         ]
         if self._dead > _MEASURED:
@@ -138,11 +138,11 @@ class _Fittings:
     def _draw_tank(self) -> None:
         view, unit, radius, outside = self._view, self._unit, self._radius, self._outside
         left, right, band = -outside - _LEFT, outside + _RIGHT, _BASE + _BAND * unit
-        base, sump = outside + _BASE_EDGE, self._sump()
+        base, half = outside + _BASE_EDGE, 0.5 * self._sump()
         fall = -0.5 * _SUMP
-        floor = [(-radius, 0.0), (radius - sump, fall), (radius - sump, -_SUMP), (radius, -_SUMP)]
+        floor = [(-radius, 0.0), (-half, fall), (-half, -_SUMP), (half, -_SUMP), (half, fall), (radius, 0.0)]
         water = [*floor, (radius, self._water), (-radius, self._water)]
-        slab = [(-base, -_BASE), (base, -_BASE), (base, 0.0), (outside, 0.0), (radius, -_SUMP), *reversed(floor[:-1])]
+        slab = [(-base, -_BASE), (base, -_BASE), (base, 0.0), (outside, 0.0), *reversed(floor)]
         view.page.add(
             view.marks((left, -_BASE), (right, -_BASE), (right, -band), (left, -band), kind=HatchKind.GROUND),
             view.line((left, -_BASE), (right, -_BASE), Ink.GROUND),
@@ -151,7 +151,7 @@ class _Fittings:
             Group("base", view.cut(*slab, (-outside, 0.0), (-base, 0.0))),
         )
         for low, high in ((-outside, -radius), (radius, outside)):
-            view.page.add(Group("wall", view.cut_box(low, min(0.0, -_SUMP * (low > 0)), high, self._wall)))
+            view.page.add(Group("wall", view.cut_box(low, 0.0, high, self._wall)))
         view.page.add(Group("roof", view.cut_box(-outside, self._wall, outside, self._wall + _ROOF)))
         view.page.add(person(view.at(-outside - 0.95, -_BASE)))
 
@@ -224,9 +224,9 @@ class _Fittings:
             yield bucket(view.at(end - 0.05, -_BASE))
 
     def _washout(self) -> Iterator[Element]:
-        """A pipe from the lowest point, closed by a cap that a spanner opens."""
+        """A pipe from the lowest point, in the middle, closed by a cap that a spanner opens."""
         view, thick = self._view, min(self._pipe("drain_bore"), _BASE - _SUMP)
         level = -_SUMP - thick / 2
-        start, end = self._radius - 0.5 * self._sump(), self._outside + 0.5 * (_BASE_EDGE + 0.12)
+        start, end = 0.0, self._outside + 0.5 * (_BASE_EDGE + 0.12)
         yield self._tube((start, -_SUMP + 0.01), (start, level), (end, level), thick=thick)
         yield view.box(end, level - 0.7 * thick, end + 0.05, level + 0.7 * thick, Ink.STEEL)

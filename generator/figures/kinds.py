@@ -26,6 +26,7 @@ from generator.figures import (
     lift_together,
     manhole,
     mesh_lap,
+    open_a_roll,
     pipe_through_wall,
     plastering_order,
     plumb_and_round,
@@ -43,10 +44,12 @@ from generator.figures import (
     tank_section,
     tape_two_sides,
     trough,
+    trough_yard,
     wall_build_up,
     wall_floor_joint,
     water_pushes,
     who_stands_below,
+    work_in_threes,
 )
 from generator.figures.areas import SEED, Spot
 from generator.figures.faults import FAULTS
@@ -112,6 +115,9 @@ FIGURES: Mapping[str, FigureKind] = {
     "who-stands-below": FigureKind(who_stands_below.NEEDS, who_stands_below.draw),
     "prop-removal": FigureKind(prop_removal.NEEDS, prop_removal.draw),
     "plumb-and-round": FigureKind(plumb_and_round.NEEDS, plumb_and_round.draw),
+    "open-a-roll": FigureKind(open_a_roll.NEEDS, open_a_roll.draw),
+    "trough-yard": FigureKind(trough_yard.NEEDS, trough_yard.draw),
+    "work-in-threes": FigureKind(work_in_threes.NEEDS, work_in_threes.draw),
 }
 """Drawings by the name that content uses."""
 

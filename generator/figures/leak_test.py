@@ -18,6 +18,8 @@ _BUCKET = 0.32
 _ABOVE = 0.06
 """How far the rim of the bucket stands above the water, metres."""
 _ROOF, _BASE = 0.05, 0.1
+_LID = 0.33
+"""Half the lid: the bucket stands below it, because nobody goes in to read."""
 _FALL, _OWN = 0.11, 0.035
 """Fall in the tank and in the bucket in the second picture, as drawn, metres."""
 
@@ -49,7 +51,7 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
         foot = depth + min(_ABOVE, 0.3 * (wall - depth)) - high
         view.page.add(
             Group("roof", view.cut_box(-half - thick, wall, half + thick, wall + _ROOF)),
-            Group("lid", (view.box(-0.26, wall + _ROOF, 0.26, wall + _ROOF + 0.05, Ink.STEEL_EDGE),)),
+            Group("lid", (view.box(at - _LID, wall + _ROOF, at + _LID, wall + _ROOF + 0.05, Ink.STEEL_EDGE),)),
             Group("stand", (view.box(at - 0.4 * high, 0, at + 0.4 * high, foot, Ink.STONE),)),
             cut_bucket(view, at, foot, high, depth - foot),
             Group("mark", (view.line((half - 0.09 * half, depth), (half, depth), Ink.CROSS),)),
@@ -82,7 +84,7 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
                 heading=names.text("tank"),
                 above=[
                     names.of("bucket", (at, depth), 110),
-                    names.of("lid", (0.2, wall + _ROOF + 0.03), 100),
+                    names.of("lid", (at + 0.2, wall + _ROOF + 0.03), 100),
                     names.of("mark", (half - 0.04 * half, depth), 100),
                 ],
                 below=[

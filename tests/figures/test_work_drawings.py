@@ -128,9 +128,12 @@ def test_the_board_stands_at_the_outside_of_the_wall() -> None:
         assert scene.named("hole")
 
 
-def test_the_control_bucket_holds_water_as_high_as_the_tank() -> None:
+def test_the_control_bucket_stands_below_the_lid_and_holds_water_as_high_as_the_tank() -> None:
     for values, scene in drawn("leak-test"):
         first, last = scene.named("bucket")
+        lid = spread(scene.named("lid")[0])
+        assert lid[0] < spread(first)[0]
+        assert spread(first)[1] < lid[1]
         floor = spread(scene.named("stand")[0])[2]
         surface = first.elements[3]
         assert isinstance(surface, Line)
@@ -187,9 +190,9 @@ def test_uprights_stand_on_the_ring_and_the_stick_reaches_them() -> None:
             assert math.dist(middle, circle.centre) == pytest.approx(circle.radius)
 
 
-def test_only_one_person_is_inside_and_only_with_a_watcher_are_the_lids_open() -> None:
+def test_only_one_person_is_inside_and_two_outside_hold_the_rope() -> None:
     scene = draw("cleaning-watch", {}, words("en"))
-    assert len(scene.named("person")) == 3  # one inside and one outside; in the wrong picture one inside alone
+    assert len(scene.named("person")) == 4  # one inside and two outside; in the wrong picture one inside alone
     assert len(scene.named("rope")) == 1
     assert len(scene.named("ladder")) == 1
     bases = [spread(base) for base in scene.named("base")]
@@ -198,6 +201,35 @@ def test_only_one_person_is_inside_and_only_with_a_watcher_are_the_lids_open() -
         for person in scene.named("person")
     ]
     assert [any(place) for place in inside].count(True) == 2
+
+
+def test_the_fence_stands_between_the_water_and_the_child_whose_hand_is_held() -> None:
+    scene = draw("trough-yard", {}, words("en"))
+    (fence,) = scene.named("fence")
+    grown, held, alone = (spread(person) for person in scene.named("person"))
+    left, right, low, high = spread(fence)
+    assert spread(scene.named("trough")[0])[1] < left
+    assert right < min(held[0], grown[0])
+    assert held[3] - held[2] < high - low < grown[3] - grown[2]
+    assert alone[0] < spread(scene.named("trough")[1])[1]  # without a fence the child is over the rim
+    assert spread(scene.named("goat")[0])[1] < left
+
+
+def test_two_open_a_roll_and_one_of_them_is_at_its_end() -> None:
+    scene = draw("open-a-roll", {}, words("en"))
+    first, second, alone = (spread(person) for person in scene.named("person"))
+    mesh, sprung = (spread(group) for group in scene.named("mesh"))
+    stones = spread(scene.named("stones")[0])
+    assert first[0] < mesh[0] < stones[0]
+    assert second[1] > mesh[1]
+    assert sprung[3] > alone[2] + 0.5 * (alone[3] - alone[2])  # it reaches the face
+
+
+def test_in_threes_everyone_is_at_the_frame() -> None:
+    scene = draw("work-in-threes", {}, words("en"))
+    people = scene.named("person")
+    assert len(people) == 2 * 3
+    assert len(scene.named("ruler")) == 1
 
 
 @pytest.mark.parametrize("seed", range(4))
