@@ -7,18 +7,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 
+from generator.calculations.cutting_patterns import all_patterns, long_pieces_first, needed_patterns
 from generator.formula import OutOfRangeError
 
 MILLIMETRE = 0.001
-MOST_PATTERNS = 20_000
 MOST_KINDS = 12
-SECONDS = 5.0
-"""Longest search; the best list found by then is given with its gap."""
+MOST_BRANCHES = 3000
+"""Longest search, in steps and not in seconds: a slow computer finds the same list. Its gap is told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,19 +98,23 @@ def cutting_list(pieces: Sequence[Piece], stock_length: float) -> CuttingList:
     lengths = tuple(_millimetres(piece.length) for piece in wanted)
     counts = np.array([piece.count for piece in wanted])
     stock = round(stock_length / MILLIMETRE)
-    patterns = np.array(_patterns(lengths, stock), dtype=float)
+    patterns = all_patterns(lengths, stock)
+    bound = 0
+    if patterns is None:
+        patterns, bound = needed_patterns(lengths, counts.tolist(), stock)
     solved = milp(
         np.ones(len(patterns)),
         constraints=LinearConstraint(patterns.T, counts, np.inf),
         integrality=np.ones(len(patterns)),
         bounds=Bounds(0, np.inf),
-        options={"time_limit": SECONDS},
+        options={"node_limit": MOST_BRANCHES},
     )
-    if solved.x is None:
-        raise OutOfRangeError("no cutting list was found in the time allowed; cut the longest pieces first")
-    bars = np.rint(solved.x).astype(int)
-    least = int(np.ceil(solved.mip_dual_bound - 1e-6)) if solved.mip_dual_bound is not None else int(bars.sum())
-    return _tidy(pieces, wanted, patterns.astype(int), bars, lengths, stock, least)
+    if not bound and solved.mip_dual_bound is not None:
+        bound = int(np.ceil(solved.mip_dual_bound - 1e-6))
+    plain = long_pieces_first(lengths, counts.tolist(), stock)
+    if solved.x is None or round(solved.fun) > len(plain):
+        return _tidy(pieces, wanted, plain, np.ones(len(plain), dtype=int), lengths, stock, bound)
+    return _tidy(pieces, wanted, patterns, np.rint(solved.x).astype(int), lengths, stock, bound)
 
 
 def bars_for(length: float, count: int, stock_length: float) -> int:
@@ -168,29 +171,3 @@ def _tidy(
     ]
     cuts.sort(key=lambda cut: (-cut.bars, cut.left_over, cut.pieces))
     return CuttingList(total, least, (total - least) / total, 1 - used / (total * stock), tuple(cuts))
-
-
-@cache
-def _patterns(lengths: tuple[int, ...], stock: int) -> list[tuple[int, ...]]:
-    """All ways of filling a bar to which no further piece can be added."""
-    order = sorted(range(len(lengths)), key=lambda kind: -lengths[kind])
-    found: list[tuple[int, ...]] = []
-    counts = [0] * len(lengths)
-
-    def fill(position: int, left: int) -> None:
-        if len(found) >= MOST_PATTERNS:
-            raise OutOfRangeError("the pieces are too short for one cutting list; ask for a shorter bar or fewer kinds")
-        kind = order[position]
-        most = left // lengths[kind]
-        if position == len(order) - 1:
-            counts[kind] = most
-            found.append(tuple(counts))
-            counts[kind] = 0
-            return
-        for count in range(most, -1, -1):
-            counts[kind] = count
-            fill(position + 1, left - count * lengths[kind])
-        counts[kind] = 0
-
-    fill(0, stock)
-    return found

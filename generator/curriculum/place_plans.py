@@ -8,7 +8,7 @@ from functools import lru_cache
 from generator.formula import OutOfRangeError
 from generator.plans import Plan, Refusal, drawing_values, make_plan, sections
 from generator.plans.place_file import hoops_of_place, litres_of_place
-from generator.plans.refused import NoPlanError
+from generator.plans.refused import NoPlanError, from_calculation
 from generator.plans.wish import Wish
 from generator.words import MissingWordError, Words
 
@@ -27,10 +27,8 @@ def _plan(given: tuple[tuple[str, float], ...]) -> Plan | NoPlanError:
     place = dict(given)
     try:
         found = make_plan(Wish(litres_of_place(place), place=place, wished_hoops=hoops_of_place(place)))
-    except NoPlanError as reason:
-        return reason
     except OutOfRangeError as error:
-        return NoPlanError("outside_module", detail=str(error))
+        return from_calculation(error)
     return found.reason if isinstance(found, Refusal) else found
 
 

@@ -10,7 +10,16 @@ from generator.formula.boxes import Box, DrawingOperation, Glyphs, Role, Stroke,
 from generator.formula.mathml import mathml
 from generator.formula.numbers import interpolate, pick, show, show_full, whole_down, whole_up
 from generator.formula.plain import plain_text
-from generator.formula.registry import ASK, Given, Misconception, OutOfRangeError, Quantity, Registry, UnknownNameError
+from generator.formula.registry import (
+    ASK,
+    Given,
+    Misconception,
+    OutOfRangeError,
+    OutsideRangeError,
+    Quantity,
+    Registry,
+    UnknownNameError,
+)
 from generator.formula.seed import Stream
 from generator.formula.source import Constant, Source, Status, common_practice, derived, from_memory, published
 from generator.formula.tree import FormulaError, parse
@@ -29,6 +38,7 @@ __all__ = [
     "Glyphs",
     "Misconception",
     "OutOfRangeError",
+    "OutsideRangeError",
     "Quantity",
     "Registry",
     "Role",

@@ -25,6 +25,26 @@ class OutOfRangeError(RefusedError):
     """A number outside its range, or not a number at all; the message says the range and who to ask."""
 
 
+class OutsideRangeError(OutOfRangeError):
+    """A given or a result outside the range of its name, with all that is needed to say so in any language.
+
+    Args:
+        name: of the given or quantity.
+        value: what it was, in its unit.
+        low: least that the course stands for.
+        high: most that the course stands for.
+        unit: of the three.
+    """
+
+    def __init__(self, name: str, value: float, low: float, high: float, unit: str) -> None:
+        shown = f" {unit}" if unit else ""
+        super().__init__(
+            f"{name} = {value:.6g}{shown} is outside {low:g} to {high:g}{shown}, "
+            f"which is as far as this course goes; {ASK}"
+        )
+        self.name, self.value, self.low, self.high, self.unit = name, value, low, high, unit
+
+
 class UnknownNameError(ValueError):
     """A name that is neither a given nor a quantity, or one that can't be worked out from what is given."""
 
@@ -198,15 +218,11 @@ class Registry:
         entry = self.entry(name)
         if type(value) is float and entry.low <= value <= entry.high:
             return
-        unit = f" {entry.unit}" if entry.unit else ""
         if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
             raise OutOfRangeError(f"{name} = {value} is not a number that can be worked with")
         slack = 1e-9 * max(abs(entry.low), abs(entry.high))
         if not entry.low - slack <= value <= entry.high + slack:
-            raise OutOfRangeError(
-                f"{name} = {value:.6g}{unit} is outside {entry.low:g} to {entry.high:g}{unit}, "
-                f"which is as far as this course goes; {ASK}"
-            )
+            raise OutsideRangeError(name, value, entry.low, entry.high, entry.unit)
 
     def _check(self, name: str, symbol: str, low: float, high: float) -> None:
         if name in self.givens or name in self.quantities:

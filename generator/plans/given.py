@@ -9,10 +9,11 @@ from generator.calculations.angles import foot_depth
 from generator.calculations.leak_judgement import stages_needed
 from generator.calculations.outlets import overflow_bore_for
 from generator.calculations.ring_levels import allowed_steel_stress
-from generator.formula import OutOfRangeError, interpolate, whole_up
+from generator.formula import interpolate, whole_up
 from generator.plans.footing import Footing
 from generator.plans.hoops import LAP_DIAMETERS
 from generator.plans.mesh_list import LAP, TURN_UP
+from generator.plans.refused import NoPlanError
 from generator.plans.roofing import LIVE_LOAD, RISE_PARTS, ROOF_COVER, Roof
 from generator.plans.shape import Shape
 from generator.plans.wall import ANGLE_SPACING, LEAST_UPRIGHTS, MESH_COVER, Wall
@@ -214,14 +215,14 @@ def dry_factor(found: Mapping[str, float]) -> float:
         found: givens of the mortar, by name.
 
     Raises:
-        OutOfRangeError: sand that is not right for this mortar.
+        NoPlanError: sand that is not right for this mortar.
     """
     names = ("sand_parts", "sand_density", "water_cement_ratio", "air_content")
     given = {name: found[name] for name in names}
     true = BOOK.evaluate(given, ["true_dry_factor"])["true_dry_factor"]
     limits = BOOK.givens["dry_volume_factor"]
     if true > limits.high:
-        raise OutOfRangeError(f"sand that needs {true:.2f} dry parts is not right for it; ask a licensed engineer")
+        raise NoPlanError("sand_not_right", parts=f"{true:.2f}", most=f"{limits.high:g}")
     return max(1.3, true)
 
 

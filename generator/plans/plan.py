@@ -16,7 +16,7 @@ from generator.plans.hoops import Hoops
 from generator.plans.materials import Materials, materials_for, roof_area
 from generator.plans.mesh_list import MeshList, mesh_for
 from generator.plans.money import bill_for, compared
-from generator.plans.refused import NoPlanError
+from generator.plans.refused import NoPlanError, from_calculation
 from generator.plans.roofing import COLUMN_WIDTH, Roof, RoofKind, roof_for, usual_roof
 from generator.plans.shape import LEAST_LITRES, Shape, shape_for
 from generator.plans.steel_list import AngleList, BarList, SteelPiece, angle_list, bar_lists, pieces_of
@@ -131,10 +131,8 @@ def make_plan(wish: Wish) -> Plan | Refusal:
     except _NoBuildError as no:
         offers = () if no.judgement is not None and no.judgement.refused else _offers(wish, Band.ENGINEER)
         return Refusal(wish, no.reason, no.judgement, no.failed, offers)
-    except NoPlanError as reason:
-        return Refusal(wish, reason, offers=_offers(wish, Band.ENGINEER))
     except OutOfRangeError as error:
-        return Refusal(wish, NoPlanError("outside_module", detail=str(error)), offers=_offers(wish, Band.ENGINEER))
+        return Refusal(wish, from_calculation(error), offers=_offers(wish, Band.ENGINEER))
 
 
 class _NoBuildError(Exception):

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from math import asin, pi, sqrt
 
 from generator.calculations.cutting import CuttingList, Piece, cutting_list
-from generator.formula import OutOfRangeError, whole_up
+from generator.formula import whole_up
 from generator.plans.footing import Footing
 from generator.plans.hoops import bar_mass
+from generator.plans.refused import NoPlanError
 from generator.plans.roofing import COLUMN_WIDTH, RIB_SPACING, Roof, RoofKind
 from generator.plans.shape import Shape
 from generator.plans.shop import Angle, Bar
@@ -94,7 +95,7 @@ def pieces_of(
         values: what the calculation module says about the tank.
 
     Raises:
-        OutOfRangeError: a bar of the shop is too short for a piece that can't be lapped.
+        NoPlanError: a bar of the shop is too short for a piece that can't be lapped.
     """
     laps = values["lap_diameters"]
     found = [
@@ -107,12 +108,12 @@ def bar_lists(pieces: tuple[SteelPiece, ...]) -> tuple[BarList, ...]:
     """The cutting list of each kind of bar, with the fewest bars.
 
     Raises:
-        OutOfRangeError: a piece longer than the bar that the shop sells.
+        NoPlanError: a piece longer than the bar that the shop sells.
     """
     lists = []
     for bar in dict.fromkeys(piece.bar for piece in sorted(pieces, key=lambda piece: piece.bar.diameter)):
         mine = tuple(piece for piece in pieces if piece.bar == bar)
-        cuts = cutting_list([Piece(piece.name, piece.length, piece.count) for piece in mine], bar.length)
+        cuts = _cut([Piece(piece.name, piece.length, piece.count) for piece in mine], bar.length)
         lists.append(BarList(bar, mine, cuts, cuts.bars * bar.length * bar_mass(bar.diameter)))
     return tuple(lists)
 
@@ -127,10 +128,17 @@ def angle_list(angle: Angle, length: float, count: int, mass_of_a_metre: float) 
         mass_of_a_metre: [kg/m].
 
     Raises:
-        OutOfRangeError: the angle as sold is too short.
+        NoPlanError: the angle as sold is too short.
     """
-    cuts = cutting_list([Piece("angle", length, count)], angle.length)
+    cuts = _cut([Piece("angle", length, count)], angle.length)
     return AngleList(angle, length, count, cuts, cuts.bars * angle.length * mass_of_a_metre)
+
+
+def _cut(pieces: list[Piece], stock_length: float) -> CuttingList:
+    longest = max((piece.length for piece in pieces if piece.count), default=0.0)
+    if longest > stock_length:
+        raise NoPlanError("bar_too_short", piece=f"{longest:.2f}", length=f"{stock_length:g}")
+    return cutting_list(pieces, stock_length)
 
 
 def _up(length: float) -> float:
@@ -141,7 +149,7 @@ def _ring(name: str, bar: Bar, diameter: float, rings: int, laps: float) -> Stee
     """Rings of one bar each, or of as many as it takes, every joint with a lap."""
     lap = laps * bar.diameter / 1000
     if bar.length <= lap:
-        raise OutOfRangeError(f"a bar of {bar.length:g} m is shorter than its own lap; ask the shop for longer bars")
+        raise NoPlanError("bar_too_short", piece=f"{lap:.2f}", length=f"{bar.length:g}")
     each = int(whole_up(pi * diameter / (bar.length - lap)))
     return SteelPiece(name, bar, _up(pi * diameter / each + lap), rings * each, each)
 
