@@ -351,3 +351,9 @@ def readings_as_the_share(thin_share_wanted: float) -> float:
 def error_shared_by_what_was_measured(thickness_error: float, measured_thickness: float) -> float:
     """The difference was divided by what was found, not by the plan."""
     return PERCENT * thickness_error / measured_thickness
+
+
+@BOOK.misconception(of="thickness_error_share")
+def millimetres_off_called_percent(thickness_error: float) -> float:
+    """The millimetres that the wall is off were written as percent."""
+    return thickness_error

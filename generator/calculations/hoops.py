@@ -402,6 +402,12 @@ def height_divided_by_hoops(wall_height: float, hoop_gaps: float) -> float:
 
 
 @BOOK.misconception(of="lap_length")
+def lap_given_to_both_ends(lap_length: float) -> float:
+    """Each end of the hoop got the whole lap, though both lie in the same one."""
+    return lap_length + lap_length
+
+
+@BOOK.misconception(of="lap_length")
 def lap_in_centimetres(lap_diameters: float, hoop_diameter: float) -> float:
     """The bar's millimetres were taken for centimetres."""
     return lap_diameters * hoop_diameter * MILLIMETRES_IN_CENTIMETRE / MILLIMETRES_IN_METRE

@@ -33,7 +33,9 @@ def check(content: Path, schemas: Path | None, as_json: bool) -> int:
     problems: list[Problem] = list(loaded.problems)
     if loaded.content is not None:
         problems += faults(loaded.content)
-    warned = blueprint.warnings(loaded.content) if loaded.content is not None else []
+    warned: list[Problem] = []
+    if loaded.content is not None:
+        warned = [*curriculum.warnings(loaded.content), *blueprint.warnings(loaded.content)]
     if as_json:
         say_json({"format": 1, "problems": problem_rows(problems), "warnings": problem_rows(warned)})
     elif problems:

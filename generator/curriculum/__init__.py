@@ -1,6 +1,6 @@
 """Curriculum: what authors wrote, read into frozen models, checked across all files, with every number in place."""
 
-from generator.curriculum.content import CourseContent, Loaded, Machine, check, load
+from generator.curriculum.content import CourseContent, Loaded, Machine, check, load, warnings
 from generator.curriculum.lessons import (
     Block,
     CardBlock,
@@ -42,4 +42,5 @@ __all__ = [
     "check",
     "load",
     "schemas",
+    "warnings",
 ]

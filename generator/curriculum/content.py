@@ -9,12 +9,14 @@ from pathlib import Path
 from typing import TypeVar
 
 from generator.calculations import BOOK
+from generator.curriculum.bank_rules import bank_warnings
 from generator.curriculum.calls import Fault
 from generator.curriculum.check_names import name_problems, questions_by_module
 from generator.curriculum.check_pictures import picture_problems
 from generator.curriculum.check_questions import place_values, question_problems, scenario_problems
 from generator.curriculum.check_texts import place_for, places_of_modules, text_problems
 from generator.curriculum.files import Found, Reading, read
+from generator.curriculum.item_rules import item_problems, item_warnings
 from generator.curriculum.lessons import (
     SheetNames,
     SheetText,
@@ -234,6 +236,7 @@ def load(root: Path, machine: Machine | None = None) -> Loaded:
     filler = Filler(machine.book, values, words, all_places="place" not in reading.unreadable)
     problems += name_problems(reading, machine.figures)
     problems += question_problems(reading, machine.book)
+    problems += item_problems(reading)
     problems += scenario_problems(reading, machine.book, values)
     problems += picture_problems(reading, machine.figures, filler)
     problems += text_problems(reading, filler)
@@ -259,6 +262,11 @@ def check(content: CourseContent, code: Path | None = None, machine: Machine | N
     use = used_words(Path(__file__).parents[1] if code is None else code)
     wanted = wanted_words(machine.book, list(machine.figures))
     return sorted(set(use_problems(content.reading, content.words, use, wanted)))
+
+
+def warnings(content: CourseContent) -> list[Problem]:
+    """What an author of items had better change: nothing keeps the course from being built."""
+    return sorted({*item_warnings(content.reading), *bank_warnings(content.reading)})
 
 
 def _lessons(reading: Reading, machine: Machine, filler: Filler) -> tuple[dict[tuple[str, str], Text], list[Problem]]:

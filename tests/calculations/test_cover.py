@@ -53,6 +53,12 @@ def test_the_plan_is_not_the_thinnest_place() -> None:
     assert read_wrong("whole_tolerance_added", {"nominal_cover": 7, "cover_tolerance": 4}, "cover_missing") == 4
 
 
+def test_eight_millimetres_off_are_not_eight_percent_of_a_thin_wall() -> None:
+    values = {"measured_thickness": 40, "wall_thickness": 48}
+    assert read_wrong("millimetres_off_called_percent", values, "thickness_error_share") == 8
+    assert read_wrong("error_shared_by_what_was_measured", values, "thickness_error_share") == pytest.approx(20)
+
+
 def test_four_readings_are_no_check() -> None:
     with pytest.raises(OutOfRangeError, match=r"readings_taken = 4 is outside 5 to 300.*licensed engineer"):
         BOOK.evaluate({"readings_taken": 4}, ["thin_share_possible"])

@@ -120,3 +120,9 @@ def test_the_widest_tank_from_the_shortest_bars_with_the_longest_laps_is_still_c
     assert found["hoop_steel_length"] == pytest.approx(38.24, abs=0.005)
     assert found["hoop_stock_bars"] == 490
     assert found["hoop_mass"] == pytest.approx(49 * 38.24 * 256 / 162, rel=2e-4)
+
+
+def test_both_ends_of_a_hoop_share_one_lap() -> None:
+    values = {"lap_diameters": 50, "hoop_diameter": 6}
+    assert BOOK.evaluate(values, ["lap_length"])["lap_length"] == pytest.approx(0.3)
+    assert read_wrong("lap_given_to_both_ends", values, "lap_length") == pytest.approx(0.6)

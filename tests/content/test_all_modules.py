@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.curriculum import load
+from generator.curriculum import load, warnings
 from generator.curriculum.models import ChoiceQuestion, NumberQuestion
 from tests.content import reading
 from tests.content.test_frame_module import AVOIDED
@@ -84,7 +84,7 @@ def test_the_bank_is_wide(content) -> None:
         sets[question.asks, frozenset(question.given)] += 1
     assert len(sets) >= 60
     assert max(sets.values()) <= 4
-    assert sum(len(question.misconceptions) >= 2 for question in numbers) >= 120
+    assert sum(len(question.misconceptions) >= 2 for question in numbers) >= 150
     assert sum(question.kind in ("order", "match") for question in questions) >= 30
     assert sum(question.figure is not None for question in questions) >= 40
 
@@ -98,6 +98,11 @@ def test_choices_have_one_form_and_a_reason_each(content) -> None:
         texts = [option.text["en"].lower() for option in question.options]
         assert len(set(texts)) == len(texts), question.id
         assert not any(re.fullmatch(r"(all|none) of (the above|these|them)\W*", text) for text in texts), question.id
+
+
+def test_the_items_are_written_by_the_rules(content) -> None:
+    """What a guesser could learn of the author's habits, and what a slow reader stumbles over: see `item_rules`."""
+    assert [str(warning) for warning in warnings(content)] == []
 
 
 def test_no_two_questions_say_the_same(content) -> None:
