@@ -1,7 +1,7 @@
 """The English words of everything that people read, and which of them nobody has looked at yet.
 
-No word list from elsewhere is needed. A word is known if the course says it often, for a slip is seldom made five times,
-if it stands in the list of words that were looked at, or if it is a regular form of such a word.
+No word list from elsewhere is needed. A word is known if the course says it often: a slip is seldom made five times.
+It is known too if it stands in the list of words that were looked at, or if it is a regular form of such a word.
 """
 
 from __future__ import annotations
