@@ -59,6 +59,10 @@ def name_problems(reading: Reading, figures: Mapping[str, Sequence[str]]) -> Ite
     for _, practical, found in reading.all("practical", Practical):
         yield from names.known(found, "module", [(("module",), practical.module)])
         yield from names.known(found, "competency", [(("competency",), practical.competency)])
+        shown = [
+            (("steps", at, "competency"), one.competency) for at, one in enumerate(practical.steps) if one.competency
+        ]
+        yield from names.known(found, "competency", shown)
     for _, scheme, found in reading.all("scheme", Scheme):
         for kind in ("module", "practical"):
             yield from names.known(found, kind, _each(f"{kind}s", getattr(scheme, f"{kind}s")))

@@ -405,6 +405,8 @@ class PracticalStep(Content):
 
     id: Key
     critical: bool = False
+    competency: Key | None = None
+    """What the step shows, where that is not the checklist's own; the page of what is covered reads it."""
     text: LocalText
     tolerance: LocalText | None = None
     """How far off is still good, and with which tool it is measured; values by `{{ value(...) }}`."""

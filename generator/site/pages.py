@@ -28,6 +28,7 @@ from generator.problems import Problem
 from generator.site import path
 from generator.site.cards import Numbered, answers, card, numbered, scenario_card
 from generator.site.check_page import CHECK, CertificateCheck, check_page
+from generator.site.coverage_page import COVERAGE, coverage_link, coverage_page
 from generator.site.faults_page import ALBUM, faults_page
 from generator.site.formulas_page import FORMULAS, formulas_page
 from generator.site.glossary_page import GLOSSARY, glossary_page
@@ -47,7 +48,21 @@ from generator.words import Words
 HOME = "index"
 ABOUT = "about-this-stick"
 NOT_MODULES = frozenset(
-    {HOME, ABOUT, ALBUM, CHECK, FORMULAS, GLOSSARY, MOCK_TEST, PLANNER, PRACTICE, READINGS, RECKONER, SHEET_MAKER}
+    {
+        HOME,
+        ABOUT,
+        ALBUM,
+        CHECK,
+        COVERAGE,
+        FORMULAS,
+        GLOSSARY,
+        MOCK_TEST,
+        PLANNER,
+        PRACTICE,
+        READINGS,
+        RECKONER,
+        SHEET_MAKER,
+    }
     | {"assets", "search", "sound"}
 )
 """Names in a site's folder that no module may take."""
@@ -115,6 +130,7 @@ def settings(content: CourseContent, language: str) -> SiteSettings:
             (words.say("page.planner.title"), f"{PLANNER}.md"),
             (words.say("page.reckoner"), f"{RECKONER}.md"),
             *((title, f"{name}.md") for name, title in _look_up_pages(content, language)),
+            (words.say("page.coverage.short"), f"{COVERAGE}.md"),
             (words.say("page.check.title"), f"{CHECK}.md"),
             (words.say("page.about"), f"{ABOUT}.md"),
         ),
@@ -174,6 +190,7 @@ def build_pages(
         f"{PLANNER}.md": planner_page(page.words, f"{HOME}.html"),
         f"{RECKONER}.md": reckoner_page(reckoner or make_reckoner(), page.words),
         f"{CHECK}.md": check_page(page.words, check),
+        f"{COVERAGE}.md": coverage_page(content, language),
         f"{ABOUT}.md": _about(page),
     }
     for module in _modules(content):
@@ -227,6 +244,9 @@ def _home(page: _Page, prints: Sequence[Print]) -> str:
         _heading(2, words.say("page.reckoner"), "reckoner"),
         words.say("page.reckoner_about"),
         block(f'<p><a class="ts-go" href="{RECKONER}.html">{escape(words.say("page.open_reckoner"))}</a></p>'),
+        _heading(2, words.say("page.coverage.trainers"), "trainers"),
+        words.say("page.coverage.trainers_about"),
+        coverage_link(words),
         _heading(2, words.say("page.check.title"), "check"),
         words.say("page.check.about"),
         block(f'<p><a class="ts-go" href="{CHECK}.html">{escape(words.say("page.check.open"))}</a></p>'),
