@@ -79,12 +79,13 @@ def formula(name: str, words: Words) -> str:
         unit = f" ({words.say_one_of('unit', entry.unit)})" if entry.unit else ""
         said = words.say_one_of("quantity", known)
         meanings.append(f"<dt>{_symbol(entry.symbol)}</dt><dd>{escape(said + unit, quote=False)}</dd>")
-    source = words.say(
-        "page.source", text=quantity.source.text, status=words.say_one_of("status", quantity.source.status.value)
-    )
+    status = words.say_one_of("status", quantity.source.status.value)
+    # a source is told as it is printed, so a voice has to be told that it is English
+    text = f'<span lang="en">{escape(quantity.source.text, quote=False)}</span>'
+    source = escape(words.say("page.source", text="{text}", status=status), quote=False).replace("{text}", text)
     return (
         f'<div class="ts-formula">{mathml(BOOK, name, word=formula_words(words))}<dl>{"".join(meanings)}</dl>'
-        f'<p class="ts-source">{escape(source, quote=False)}</p></div>'
+        f'<p class="ts-source">{source}</p></div>'
     )
 
 
