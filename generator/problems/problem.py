@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import IntEnum
 from itertools import islice
+from unicodedata import category
 
 
 class ExitCode(IntEnum):
@@ -46,7 +47,23 @@ class Problem:
     fix: str
 
     def __str__(self) -> str:
-        return f"{self.file}:{self.line}:{self.column}: {self.what} (fix: {self.fix})"
+        return f"{self.file}:{self.line}:{self.column}: {_one_line(self.what)} (fix: {_one_line(self.fix)})"
+
+
+_LONGEST, _KEPT_AT_END = 600, 120
+
+
+def _one_line(text: str) -> str:
+    """What a file says may stand in a problem, but neither as pages nor as signs that move a terminal's cursor."""
+    if len(text) > _LONGEST:
+        text = f"{text[: _LONGEST - _KEPT_AT_END]} … {text[-_KEPT_AT_END:]}"
+    return "".join(sign if category(sign) not in _MOVING and sign not in _TURNING else "�" for sign in text)
+
+
+_MOVING = {"Cc", "Cs", "Zl", "Zp"}
+"""Control characters, halves of a character, and ends of lines and paragraphs."""
+_TURNING = frozenset(map(chr, (*range(0x202A, 0x202F), *range(0x2066, 0x206A))))
+"""Marks that turn the direction of what follows them."""
 
 
 MOST_REPORTED = 50

@@ -42,3 +42,12 @@ def test_a_file_of_junk_lists_fifty_problems_and_works_out_no_more() -> None:
 
 def test_fifty_problems_are_all_listed() -> None:
     assert few("a.csv", map(problem, range(MOST_REPORTED))) == [problem(line) for line in range(MOST_REPORTED)]
+
+
+def test_a_problem_is_one_short_line_whatever_the_file_says() -> None:
+    """A cell of a megabyte, an end of a line, an escape of the terminal, a mark that turns the direction."""
+    told = str(Problem("a.csv", 1, 1, "odd", f"'{'x' * 10**6}\n\x1b[2J\u202e' is no name", "say\rit"))
+    assert len(told) < 800
+    assert told.startswith("a.csv:1:1: 'xxx")
+    assert told.endswith("�[2J�' is no name (fix: say�it)")
+    assert "\n" not in told
