@@ -266,9 +266,15 @@ def mortar_absolute_volume(sand_mass_ratio: float, water_cement_ratio: float, ai
         >>> show(mortar_absolute_volume(sand_mass_ratio=2.22, water_cement_ratio=0.45, air_content=2), 4)
         '0.0819'
     """
-    grains = 1 / CEMENT_GRAIN_DENSITY + sand_mass_ratio / SAND_GRAIN_DENSITY
-    water = water_cement_ratio / (WATER_DENSITY * LITRES_IN_CUBIC_METRE)
-    return BAG * (grains + water) / (1 - air_content / PERCENT)
+    return (
+        BAG
+        * (
+            1 / CEMENT_GRAIN_DENSITY
+            + sand_mass_ratio / SAND_GRAIN_DENSITY
+            + water_cement_ratio / (WATER_DENSITY * LITRES_IN_CUBIC_METRE)
+        )
+        / (1 - air_content / PERCENT)
+    )
 
 
 @BOOK.quantity(
@@ -392,8 +398,14 @@ def water_in_sand(batch_sand_dry: float, sand_density: float, sand_moisture: flo
         >>> show(water_in_sand(batch_sand_dry=70, sand_density=1600, sand_moisture=5, sand_absorption=1), 1)
         '4.5'
     """
-    sand = batch_sand_dry / LITRES_IN_CUBIC_METRE * sand_density
-    return sand * (sand_moisture - sand_absorption) / PERCENT / WATER_DENSITY
+    return (
+        batch_sand_dry
+        / LITRES_IN_CUBIC_METRE
+        * sand_density
+        * (sand_moisture - sand_absorption)
+        / PERCENT
+        / WATER_DENSITY
+    )
 
 
 @BOOK.quantity(

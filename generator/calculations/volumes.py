@@ -189,8 +189,13 @@ def wall_mortar_volume(inside_diameter: float, wall_thickness: float, wall_heigh
         >>> show(wall_mortar_volume(inside_diameter=3.40, wall_thickness=65, wall_height=1.40), 3)
         '0.991'
     """
-    thickness = wall_thickness / MILLIMETRES_IN_METRE
-    return pi * (inside_diameter + thickness) * thickness * wall_height
+    return (
+        pi
+        * (inside_diameter + wall_thickness / MILLIMETRES_IN_METRE)
+        * wall_height
+        * wall_thickness
+        / MILLIMETRES_IN_METRE
+    )
 
 
 @BOOK.quantity(symbol="V_c", unit="m**3", places=2, low=0.03, high=21, source=derived("a round slab"))
