@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from graphlib import CycleError, TopologicalSorter
 from typing import Any
@@ -243,27 +243,62 @@ class Book(Registry):
 
     # ------------------------------------------------------------------------------------ worked solution
 
-    def trace(self, asked: str, seeds: Mapping[str, float]) -> tuple[Step, ...]:
+    def trace(self, asked: str, seeds: Mapping[str, float], earlier: Iterable[str] = ()) -> tuple[Step, ...]:
         """The worked solution: one line for each quantity (and local name) between the seeds and what is asked.
 
         Args:
             asked: a quantity.
             seeds: as in `evaluate`.
+            earlier: seeds that are results of earlier work and not givens: they are shown with guard digits.
 
         Raises:
             OutOfRangeError: as `evaluate`.
             UnknownNameError: as `evaluate`.
         """
         values = self.evaluate(seeds, [asked])
+        given = seeds.keys() - set(earlier)
         steps: list[Step] = []
         for name in values:
             if name not in seeds:
-                steps += self._steps(self.quantities[name], values, seeds, last=name == asked)
+                steps += self._steps(self.quantities[name], values, given, last=name == asked)
         return tuple(steps)
 
-    def _steps(
-        self, quantity: Quantity, values: Mapping[str, float], seeds: Mapping[str, float], *, last: bool
-    ) -> Iterator[Step]:
+    def short_trace(
+        self, asked: str, values: Mapping[str, float], most: int
+    ) -> tuple[Mapping[str, float], tuple[Step, ...]]:
+        """The end of a worked solution: at most so many steps, from numbers that were worked out before.
+
+        It always has the step that gives what is asked, and goes back as far as it stays short.
+
+        Args:
+            asked: a quantity.
+            values: what it rests on, quantities too.
+            most: steps; a name inside a quantity counts as one.
+
+        Returns:
+            The numbers from which it begins, and the steps.
+
+        Raises:
+            OutOfRangeError: as `evaluate`.
+        """
+        before = frozenset(need for need in self.quantities[asked].needs if need in self.quantities)
+        while before:
+            deeper = frozenset(
+                need for name in before for need in self.quantities[name].needs if need in self.quantities
+            )
+            if self._length(asked, deeper) > most:
+                break
+            before = deeper
+        seeds = {name: values[name] for name in self.needs(asked, before)}
+        return seeds, self.trace(asked, seeds, before)
+
+    def _length(self, asked: str, before: frozenset[str]) -> int:
+        """Steps of a worked solution that begins at these quantities."""
+        names = [name for name in self.ancestors([asked], stop=before - {asked}) if name not in before]
+        worked = [self.quantities[name] for name in names if name in self.quantities]
+        return sum(1 + len(parse(quantity.function).locals) for quantity in worked)
+
+    def _steps(self, quantity: Quantity, values: Mapping[str, float], given: Set[str], *, last: bool) -> Iterator[Step]:
         formula = parse(quantity.function)
         scope: dict[str, float] = {}
 
@@ -273,7 +308,7 @@ class Book(Registry):
         def number(variable: Variable) -> str:
             if variable.local:
                 return show(scope[variable.name], quantity.places + GUARD_DIGITS)
-            return self.shown_in_line(variable.name, values[variable.name], given=variable.name in seeds)
+            return self.shown_in_line(variable.name, values[variable.name], given=variable.name in given)
 
         for local, expression in formula.locals:
             scope[local] = plain.value_of(expression, {**values, **scope})

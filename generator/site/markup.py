@@ -16,6 +16,9 @@ from generator.formula.mathml import symbol_markup
 from generator.formula.plain import Word, in_words
 from generator.words import Words
 
+MOST_STEPS = 6
+"""Steps of a worked example on a page: who reads slowly and on a phone loses the end of a longer one."""
+
 
 def block(markup: str) -> str:
     """A raw HTML block for Markdown: one line, with an empty line before and after."""
@@ -114,8 +117,8 @@ def _symbol(symbol: str) -> str:
 
 
 def worked(name: str, values: Mapping[str, float], words: Words) -> str:
-    """A worked example with the numbers of a place."""
-    given = {need: values[need] for need in BOOK.needs(name)}
+    """A worked example with the numbers of a place: its end, where the whole of it would be long."""
+    given, lines = BOOK.short_trace(name, values, MOST_STEPS)
     facts = "".join(
         f"<dt>{escape(words.say_one_of('quantity', need), quote=False)}</dt>"
         f"<dd>{escape(shown_value(need, value, words), quote=False)}</dd>"
@@ -124,5 +127,5 @@ def worked(name: str, values: Mapping[str, float], words: Words) -> str:
     title = words.say("page.worked_example", what=words.say_one_of("quantity", name))
     return (
         f'<div class="ts-worked"><p><strong>{escape(title, quote=False)}</strong></p>'
-        f'<dl class="ts-facts">{facts}</dl>{steps(BOOK.trace(name, given), words)}</div>'
+        f'<dl class="ts-facts">{facts}</dl>{steps(lines, words)}</div>'
     )
