@@ -18,6 +18,8 @@ _HAIR = 1e-9
 class Requirement(StrEnum):
     """One of the things that all have to be met; the words are `decision.met.*` and `decision.not_met.*`."""
 
+    ROUTE = "route"
+    """Came by experience; `subject` holds the application's number and who accepted it, `have` the tanks: `4/2`."""
     MODULE = "module"
     """The written part asks for a module of the scheme."""
     WRITTEN = "written"
@@ -132,8 +134,18 @@ def _module(name: str, asked: bool) -> Reason:
 
 def _share(requirement: Requirement, subject: str, points: Iterable[int], most: int, share: float) -> Reason:
     """Whether a share of the points was reached; no point at all to be had is not a pass."""
-    have, need = sum(points), max(1, math.ceil(share * most - _HAIR))
+    have, need = sum(points), points_needed(share, most)
     return Reason(requirement, bool(most) and have >= need, subject, have, need, most)
+
+
+def points_needed(share: float, most: int) -> int:
+    """The fewest points that reach a share of those that there are; never none.
+
+    Example:
+        >>> points_needed(0.6, 16)
+        10
+    """
+    return max(1, math.ceil(share * most - _HAIR))
 
 
 def explain(decision: Decision, words: Words, subjects: Mapping[str, str]) -> tuple[str, ...]:
@@ -150,12 +162,15 @@ def explain(decision: Decision, words: Words, subjects: Mapping[str, str]) -> tu
 
 def say_reason(reason: Reason, words: Words, subjects: Mapping[str, str]) -> str:
     """One reason in a sentence."""
-    slots = {
+    slots: dict[str, object] = {
         "subject": subjects.get(reason.subject, reason.subject),
         "have": reason.have,
         "need": reason.need,
         "most": reason.most,
     }
+    if reason.requirement is Requirement.ROUTE:
+        application, _, person = reason.subject.partition("/")
+        slots = {"have": reason.have, "need": reason.need, "application": application, "person": person}
     if reason.requirement is Requirement.ORAL and not reason.most:
         return words.say("decision.oral_to_come", points=reason.subject)
     if not reason.most:

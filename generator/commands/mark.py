@@ -24,14 +24,15 @@ from generator.assessment.paper_decision import (
     with_recheck,
 )
 from generator.assessment.paper_draw import scheme_of
-from generator.assessment.paper_results import Result, differences, is_result, read_copied, read_results
+from generator.assessment.paper_results import Result
+from generator.commands.answer_files import same_twice, typed_files
 from generator.commands.course import course_at, file_bytes
 from generator.commands.sheets import known_language, slug
 from generator.commands.tool import content_option, json_option, language_option, say_json, write_folder
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
-from generator.exercises import Answers, LearnerMarks, Record, SetMarks, from_json, mark_set, messages
-from generator.problems import ExitCode, Problem, ProblemsError, RefusedError
+from generator.exercises import LearnerMarks, Record, SetMarks, from_json, mark_set, messages
+from generator.problems import ExitCode, RefusedError
 from generator.sheets.feedback import feedback_pdf
 from generator.words import Words
 
@@ -101,9 +102,9 @@ def mark(
     if scheme is None and (recheck or oral or panel):
         raise click.UsageError("--recheck, --oral and --panel belong to a decision: --scheme and --practical.")
     printed_set = from_json(str(record), file_bytes(record))
-    typed, results = _typed(answers, printed_set)
+    typed, results = typed_files(answers, printed_set)
     if second is not None:
-        _same_twice(printed_set, typed, second)
+        same_twice(printed_set, typed, str(second), file_bytes(second))
     marks = mark_set(printed_set, typed)
     watched = _Watched({}, None, (), ())
     decisions: dict[int, Decision] = {}
@@ -141,53 +142,6 @@ class _Watched:
     alike: Agreement | None
     unlike: tuple[Step, ...]
     rechecked: tuple[Step, ...]
-
-
-def _typed(paths: Sequence[Path], record: Record) -> tuple[Answers, tuple[Result, ...]]:
-    """The answers of all files together.
-
-    Raises:
-        ProblemsError: what is wrong with any of them; an answer that two files have differently.
-    """
-    files: list[Path] = []
-    for path in paths:
-        files += sorted(path.glob("*.json")) if path.is_dir() else [path]
-    if not files:
-        raise ProblemsError(
-            [Problem(str(paths[0]), 0, 0, "no-results", "the folder holds no result file", "look for files '*.json'")]
-        )
-    data = [(str(path), file_bytes(path)) for path in files]
-    answers: dict[tuple[int, str], str] = {}
-    read, results = read_results([one for one in data if is_result(one[1])], record)
-    problems: list[Problem] = []
-    answers |= read
-    for name, content in data:
-        if is_result(content):
-            continue
-        for place, text in read_copied(name, content, record).items():
-            if answers.setdefault(place, text) != text:
-                what = f"paper {place[0]}, question {place[1]} has another answer in another file: '{answers[place]}'"
-                problems.append(Problem(name, 0, 0, "two-answers", what, "keep the one that the candidate gave"))
-    if problems:
-        raise ProblemsError(problems)
-    return answers, results
-
-
-def _same_twice(record: Record, typed: Answers, second: Path) -> None:
-    """Refuse to mark while two people who typed the same papers differ.
-
-    Raises:
-        ProblemsError: every difference.
-    """
-    other = read_copied(str(second), file_bytes(second), record)
-    problems = []
-    for found in differences(record, typed, other):
-        what = f"{found.learner.name}, question {found.question}: first '{found.first}', here '{found.second}'"
-        problems.append(
-            Problem(str(second), 0, 0, "typed-differently", what, "look at the sheet, and mend the wrong one")
-        )
-    if problems:
-        raise ProblemsError(problems)
 
 
 def _usable(scheme: Scheme, record: Record) -> Scheme:

@@ -94,6 +94,7 @@ class _Set:
 @click.option("--registry", "place", help="Registry that archives the papers: a file, or postgresql://...")
 @click.option("--cohort", help="Cohort of the candidates in the registry; without it, the exam's name.")
 @click.option("--by", help="Name of the coordinator who gives out the papers.")
+@click.option("--exception", help="Why those may sit who have to wait or used up their tries; stays in the registry.")
 @click.option("--rehearsal", is_flag=True, help="Papers for trying out: marked so, and not archived.")
 @click.option("--oral", "oral", multiple=True, help="Only the examiner's sheet for someone's oral recheck.")
 @click.option("--reprint", metavar="NUMBER", help="Only a paper from the archive, byte for byte: its printed number.")
@@ -113,6 +114,7 @@ def paper(
     place: str | None,
     cohort: str | None,
     by: str | None,
+    exception: str | None,
     rehearsal: bool,
     oral: Sequence[str],
     reprint: str | None,
@@ -154,7 +156,8 @@ def paper(
         chosen = list(dict.fromkeys(forms)) or ["print"]
         each = {learner.number: _forms(made, learner, chosen) for learner in drawn.record.learners}
         if not rehearsal:
-            _archive(made, each, class_list, place or _default_place(), cohort or exam.id, by or "", today)
+            group = _Group(place or _default_place(), cohort or exam.id, by or "", (exception or "").strip() or None)
+            _archive(made, each, class_list, group, today)
         files = _files(made, each, chosen)
     progress.done()
     return _write(made, files, output, words.say("command.wrote"), words.say("paper.keep_safe"), as_json=as_json)
@@ -283,22 +286,42 @@ def unpacked(data: bytes) -> dict[str, bytes]:
         raise MachineError(f"the archived paper is damaged: {error}") from None
 
 
-def _archive(
-    made: _Set, each: Mapping[int, Mapping[str, bytes]], class_list: Path, place: str, cohort: str, by: str, today: date
-) -> None:
-    """Archive the papers of all candidates in one transaction; the same again changes nothing."""
-    record, scheme = made.drawn.record, made.exam.scheme
-    if scheme.retest is not None and made.exam.attempt > scheme.retest.most:
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """For whom papers are archived: the registry, the cohort, who gives them out, and a reason to let someone sit."""
+
+    place: str
+    cohort: str
+    by: str
+    exception: str | None
+
+
+def _archive(made: _Set, each: Mapping[int, Mapping[str, bytes]], class_list: Path, to: _Group, today: date) -> None:
+    """Archive the papers of all candidates in one transaction; the same again changes nothing.
+
+    Raises:
+        RefusedError: somebody has to wait, or has used up the tries, and there is no exception; whoever sat in another
+            cohort would begin to count anew.
+    """
+    record, scheme, by = made.drawn.record, made.exam.scheme, to.by
+    if scheme.retest is not None and made.exam.attempt > scheme.retest.most and to.exception is None:
         raise RefusedError(f"the scheme allows {scheme.retest.most} tries, and this would be try {made.exam.attempt}")
     now = datetime.now(UTC)
-    with registry.open_registry(place, now=now) as opened:
+    with registry.open_registry(to.place, now=now) as opened:
         if registry.is_empty(opened):
             first = registry.add_person(opened, registry.NewPerson(by), by=None, now=now)
             registry.give_role(opened, first, "coordinator", by=None, now=now)
         who = registry.coordinator_called(opened, by)
-        group = registry.cohort_called(opened, cohort)
+        group = registry.cohort_called(opened, to.cohort)
+        names = [learner.name for learner in record.learners]
+        if scheme.retest is not None and (known := registry.sat_elsewhere(opened, group, names, scheme.id)):
+            others = ", ".join(f"{name} (person {key})" for name, key in known)
+            raise RefusedError(
+                f"somebody of this name sat for '{scheme.id}' before, in another cohort: {others}. The same person: "
+                "put them into this cohort first with 'register cohorts join'. Another one: add a village to the name"
+            )
         if group is None:
-            group = registry.add_cohort(opened, cohort, starts_on=today, by=who, now=now)
+            group = registry.add_cohort(opened, to.cohort, starts_on=today, by=who, now=now)
         registry.import_class_list(
             opened,
             group,
@@ -313,7 +336,9 @@ def _archive(
         sitting = registry.NewSitting(group, record.set_id, today, scheme.id, scheme.version, about)
         files = {number: packed(found) for number, found in each.items()}
         papers = registry.papers_of(record, registry.candidates_called(opened, group), files)
-        key = registry.archive_papers(opened, sitting, papers, by=who, now=now)
+        key = registry.archive_papers(
+            opened, sitting, papers, by=who, now=now, retest=scheme.retest, exception=to.exception
+        )
         if any(one.pdf != files[one.number] for one in registry.read_papers(opened, key)):
             raise RefusedError(
                 f"the exam '{made.exam.id}' is archived with other forms of its papers: make all forms in one run, "

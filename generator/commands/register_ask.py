@@ -8,11 +8,12 @@ from typing import Any
 
 import click
 
-from generator.commands.register_common import COMMON, DIGITS, Desk, IdKind, Kind, NumberKind
+from generator.commands.register_common import COMMON, DIGITS, NAME, Desk, IdKind, Kind, NumberKind
 from generator.problems import MachineError, RefusedError
 from generator.registry import Registry, Report, tank_report
 from generator.registry.listing import (
     appeal_list,
+    application_list,
     certificate_list,
     cohort_list,
     complaint_list,
@@ -30,7 +31,8 @@ LONGEST_ANSWER = 20_000
 
 LISTS: Mapping[str, Callable[[Registry], Report]] = {
     "person": people_list, "cohort": cohort_list, "sitting": sitting_list, "decision": decision_list,
-    "appeal": appeal_list, "complaint": complaint_list, "certificate": certificate_list, "tank": tank_report,
+    "application": application_list, "appeal": appeal_list, "complaint": complaint_list,
+    "certificate": certificate_list, "tank": tank_report,
 }  # fmt: skip
 
 
@@ -228,7 +230,8 @@ class Reader:
                 raise click.BadParameter(typed)
             return word in yes
         if question.several:
-            return tuple(self._one(question, part) for part in typed.replace(",", " ").split())
+            parts = typed.split(",") if question.param.type is NAME else typed.replace(",", " ").split()
+            return tuple(self._one(question, part) for part in parts)
         return self._one(question, typed)
 
     def _one(self, question: Question, typed: str) -> Any:

@@ -321,6 +321,7 @@ DIGITS = {0x966 + digit: str(digit) for digit in range(10)}
 NAME, TEXT, DAY = NameKind(), TextKind(), DayKind()
 PERSON, COHORT, SITTING = IdKind("person"), IdKind("cohort"), IdKind("sitting")
 DECISION, APPEAL, COMPLAINT = IdKind("decision"), IdKind("appeal"), IdKind("complaint")
+APPLICATION = IdKind("application")
 CERTIFICATE, TANK = NumberKind("certificate"), NumberKind("tank")
 FILE_IN = click.Path(exists=True, dir_okay=False, path_type=Path)
 FILE_OUT = click.Path(dir_okay=False, path_type=Path)

@@ -1,4 +1,4 @@
-"""`register cut`, `decide`, `decisions`, `appeal`: who has shown what, and what follows."""
+"""`register cut`, `decide`, `appeal`: who has shown what, and what follows."""
 
 from __future__ import annotations
 
@@ -11,7 +11,9 @@ import click
 
 from generator.assessment import Decision, Observations, Requirement, decide, explain
 from generator.assessment.blueprint import recheck_of
+from generator.assessment.decision import points_needed
 from generator.assessment.paper_decision import OralResult, panel_reason, read_oral, read_panels, with_oral
+from generator.assessment.uncertainty import say_uncertainty, uncertainty
 from generator.commands.register_common import (
     APPEAL,
     COHORT,
@@ -24,6 +26,7 @@ from generator.commands.register_common import (
     job,
     known_of,
 )
+from generator.commands.register_ways import Ways
 from generator.commands.register_workbook import table_from
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
@@ -32,6 +35,7 @@ from generator.problems import ExitCode, RefusedError
 from generator.registry import (
     Registry,
     decide_appeal,
+    excepted,
     file_appeal,
     record_cut,
     record_decision,
@@ -42,8 +46,8 @@ from generator.registry.listing import (
     appeal_list,
     candidates,
     cut_in_force,
-    decision_list,
     failed_tries,
+    inputs_of,
     sitting_list,
     written_exam,
 )
@@ -127,26 +131,38 @@ def decide_jobs(
         seen = seen_by_name(registry, cohort)
         beside = _Beside(desk, plain, list(names.values()), oral, panel)
         chosen, left = _chosen(names, persons, sittings, exams, plain, seen)
+        ways = Ways.of(registry, plain)
+        chosen = ways.let_in(chosen, persons, left)
         _may_try_again(desk, registry, plain, chosen, exams)
         rows = []
         for key in chosen:
             exam = exams.get(key)
             made = beside.added(_decided(desk.course, rule, exam, seen, names[key]), names[key])
+            made = ways.added(made, key)
             if key not in persons and any(r.requirement is Requirement.ORAL and not r.most for r in made.reasons):
                 left[key] = "oral_to_come"
                 continue
             number = None
+            need = _need(rule, exam)
             if not dry_run:
+                read = () if exam is None else (exam.paper,)
+                rests_on = {
+                    "rule": {"written": rule.rule.written, "practical": rule.rule.practical}, "way": ways.data(key),
+                    "uncertainty": _sure_data(made, need), **beside.data(names[key]),
+                    **inputs_of(registry, cohort, key, read),
+                }  # fmt: skip
                 number = record_decision(
-                    registry, cohort, key, made, scheme_status=STATUS[plain.status],
-                    papers_read=() if exam is None else (exam.paper,), exception=exception, by=by, now=desk.now,
+                    registry, cohort, key, made, scheme_status=STATUS[plain.status], papers_read=read,
+                    exception=exception, inputs=rests_on, by=by, now=desk.now,
                 )  # fmt: skip
             rows.append({"person": key, "name": names[key], "decision": number, **decision_data(made)})
             if not desk.as_json:
-                _say(desk, made, key, names[key], number)
+                _say(desk, made, key, names[key], number, need)
     if desk.as_json:
         left_out = [{"person": key, "name": names[key], "why": why} for key, why in left.items()]
         return desk.done("", decisions=rows, left_out=left_out, kept=not dry_run, cut=rule is not plain)
+    if unknown := [names[key] for key in chosen if not ways.known(key)]:
+        click.echo(desk.words.say("register.no_way", names=", ".join(unknown)))
     for key, why in left.items():
         click.echo(f"{key}  {names[key]}: {desk.words.say_one_of('register.left_out', why)}")
     if plain.status == "provisional" and rule is plain:
@@ -250,6 +266,24 @@ class _Beside:
             decision = replace(decision, reasons=(*decision.reasons, panel))
         return decision
 
+    def data(self, name: str) -> dict[str, object]:
+        """What of both a decision rests on."""
+        asked, readings = self._asked.get(name), self._readings.get(name)
+        return {
+            "oral": None if asked is None else asdict(asked),
+            "panel": None if readings is None else list(readings),
+        }
+
+
+def _need(rule: Scheme, exam: _Exam | None) -> int | None:
+    """The points that the written part asks for, whether or not an oral recheck then stood in its place."""
+    return None if exam is None else points_needed(rule.rule.written, len(exam.marks))
+
+
+def _sure_data(made: Decision, need: int | None) -> dict[str, object] | None:
+    found = uncertainty(made, need)
+    return None if found is None else {**asdict(found), "near": found.near}
+
 
 def _marks(paper: WrittenPaper, about: str) -> tuple[Mark, ...]:
     """A mark for every question of the paper: one without a recorded answer counts as blank, and is never dropped."""
@@ -288,8 +322,9 @@ def _may_try_again(
     if scheme.retest is None:
         return
     before: dict[int, list[date]] = {}
+    free_ones = excepted(registry)
     for key, day, papers in failed_tries(registry, scheme.id):
-        if key in exams and key in chosen and exams[key].paper not in papers:
+        if key in exams and key in chosen and exams[key].paper not in {*papers, *free_ones}:
             before.setdefault(key, []).append(date.fromisoformat(day))
     today = desk.now.date()
     for key, days in before.items():
@@ -310,12 +345,15 @@ def subjects(course: CourseContent, language: str) -> dict[str, str]:
     return found
 
 
-def _say(desk: Desk, made: Decision, person: int, name: str, number: int | None) -> None:
+def _say(desk: Desk, made: Decision, person: int, name: str, number: int | None, need: int | None) -> None:
     lines = explain(made, desk.words, subjects(desk.course, desk.language))
     tail = "" if number is None else f" ({desk.words.say('register.column.decision')} {number})"
     click.echo(f"{person}  {name}: {lines[0]}{tail}")
     for line in lines[1:]:
         click.echo(f"    {line}")
+    sure = uncertainty(made, need)
+    if sure is not None and sure.near:
+        click.echo(f"    {say_uncertainty(sure, desk.words)}")
 
 
 def decision_data(made: Decision) -> dict[str, object]:
@@ -324,22 +362,6 @@ def decision_data(made: Decision) -> dict[str, object]:
         "scheme": made.scheme, "version": made.version, "passed": made.passed,
         "reasons": [{**asdict(reason), "requirement": str(reason.requirement)} for reason in made.reasons],
     }  # fmt: skip
-
-
-@click.group("decisions")
-def decisions_jobs() -> None:
-    """See what was decided."""
-
-
-@decisions_jobs.command("list")
-@job
-def listed(desk: Desk) -> int:
-    """Show every decision with its number.
-
-    Example: python3 tankschool.py register decisions list
-    """
-    with desk.registry() as registry:
-        return desk.table(decision_list(registry))
 
 
 @click.group("appeal")

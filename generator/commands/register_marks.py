@@ -1,7 +1,8 @@
-"""`register sittings`, `marks`, `observations`, `template`: from printed papers and watched work into the registry."""
+"""`register sittings`, `marks`, `template`: from printed papers into the registry."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
@@ -9,14 +10,16 @@ import click
 
 from generator.assessment import Seen
 from generator.assessment.paper_draw import scheme_of
+from generator.assessment.paper_results import Result, is_result, read_copied
+from generator.commands.answer_files import same_twice, typed_files
 from generator.commands.course import file_bytes
 from generator.commands.register_common import (
     COHORT,
     DAY,
     FILE_IN,
     FILE_OUT,
-    PERSON,
     SITTING,
+    TEXT,
     Desk,
     job,
     known_of,
@@ -32,9 +35,9 @@ from generator.commands.register_workbook import (
     workbook,
 )
 from generator.credentials import save
-from generator.exercises import from_json
+from generator.exercises import Answers, from_json
 from generator.problems import RefusedError
-from generator.registry import archive_set, guarded, import_answers, import_observations
+from generator.registry import archive_set, guarded, import_answers, kept_record, to_csv
 from generator.registry.listing import candidates, sitting_list
 
 
@@ -48,15 +51,17 @@ def sittings_jobs() -> None:
 @click.argument("record", type=FILE_IN)
 @click.option("--held-on", type=DAY, required=True, help="Day of the exam, as 2031-05-04.")
 @click.option("--scheme", help="Scheme that the papers are for; none: practice.")
+@click.option("--exception", type=TEXT, help="Why those may sit who have to wait or used up their tries.")
 @job
-def archive(desk: Desk, cohort: int, record: Path, held_on: date, scheme: str | None) -> int:
+def archive(desk: Desk, cohort: int, record: Path, held_on: date, scheme: str | None, exception: str | None) -> int:
     """Archive a printed set, from its RECORD, for the candidates of a COHORT; marks are made from the archive.
 
     Example: python3 tankschool.py register sittings archive 1 record.json --held-on 2031-06-01 --scheme frame-hand
     """
-    version = None
+    version = retest = None
     if scheme is not None:
-        version = desk.course.schemes[known_of(scheme, list(desk.course.schemes), "scheme")].version
+        rule = desk.course.schemes[known_of(scheme, list(desk.course.schemes), "scheme")]
+        version, retest = rule.version, rule.retest
     made = from_json(str(record), file_bytes(record))
     if scheme is not None and scheme_of(made) != (scheme, version):
         raise RefusedError(
@@ -65,8 +70,9 @@ def archive(desk: Desk, cohort: int, record: Path, held_on: date, scheme: str | 
         )
     with desk.registry() as registry:
         key = archive_set(
-            registry, cohort, made, held_on=held_on, by=desk.by(registry), now=desk.now, scheme=scheme, version=version
-        )
+            registry, cohort, made, held_on=held_on, by=desk.by(registry), now=desk.now, scheme=scheme,
+            version=version, retest=retest, exception=exception,
+        )  # fmt: skip
     return desk.done(desk.words.say("register.done.archived", sitting=key, papers=len(made.learners)), sitting=key)
 
 
@@ -88,46 +94,54 @@ def marks_jobs() -> None:
 
 @marks_jobs.command("import")
 @click.argument("sitting", type=SITTING)
-@click.argument("file", type=FILE_IN)
+@click.argument("file", type=click.Path(exists=True, path_type=Path))
+@click.option("--second", type=FILE_IN, help="The same answers, typed by another; every difference is listed.")
 @click.option("--dry-run", is_flag=True, help="Only say what would happen.")
 @job
-def marks_import(desk: Desk, sitting: int, file: Path, dry_run: bool) -> int:
-    """Mark the answers typed from the papers of a SITTING (CSV: learner, question, answer; or the sheet 'marks').
+def marks_import(desk: Desk, sitting: int, file: Path, second: Path | None, dry_run: bool) -> int:
+    """Mark the answers to the papers of a SITTING: a table, the sheet 'marks', result files of the screen, a folder.
+
+    A table (CSV) has learner, question, answer; check where it was copied from a screen. With --second nothing is
+    marked before both agree.
 
     Example: python3 tankschool.py register marks import 1 answers.csv --dry-run
     """
-    with table_from(file, MARKS) as (name, data), desk.registry() as registry:
-        found = import_answers(registry, sitting, name, data, by=desk.by(registry), now=desk.now, dry_run=dry_run)
+    results: Sequence[Result] = ()
+    with desk.registry() as registry:
+        by = desk.by(registry)
+        if file.is_dir() or is_result(file_bytes(file)):
+            typed, results = typed_files([file], kept_record(registry, sitting))
+            if second is not None:
+                raise click.UsageError("--second belongs to a typed table: nobody types a result file.")
+            found = import_answers(registry, sitting, str(file), _as_table(typed), by=by, now=desk.now, dry_run=dry_run)
+        else:
+            with table_from(file, MARKS) as (name, data):
+                data = _checked(desk, sitting, name, data, second)
+                found = import_answers(registry, sitting, name, data, by=by, now=desk.now, dry_run=dry_run)
+    for one in () if desk.as_json else results:
+        for more in one.more_time:
+            minutes = f"{more.minutes:g}"
+            click.echo(desk.words.say("paper.more_time", learner=one.name, minutes=minutes, who=more.who))
     return desk.imported(found)
 
 
-@click.group("observations")
-def observations_jobs() -> None:
-    """Enter what an observer saw."""
+def _as_table(typed: Answers) -> bytes:
+    """Answers as the table that is marked."""
+    return to_csv(("learner", "question", "answer"), [(number, label, text) for (number, label), text in typed.items()])
 
 
-@observations_jobs.command("import")
-@click.argument("cohort", type=COHORT)
-@click.argument("file", type=FILE_IN)
-@click.option("--observer", type=PERSON, required=True, help="Number of the person who watched.")
-@click.option("--observed-on", type=DAY, required=True, help="Day of the practical, as 2031-05-04.")
-@click.option("--attempt", type=click.IntRange(1, 20), default=1, show_default=True,
-              help="1, and one more each time the practical is done again.")  # fmt: skip
-@click.option("--dry-run", is_flag=True, help="Only say what would happen.")
-@job
-def observations_import(
-    desk: Desk, cohort: int, file: Path, observer: int, observed_on: date, attempt: int, dry_run: bool
-) -> int:
-    """Enter what was seen of a COHORT (CSV: learner, practical, step, seen; or the sheet 'observations').
-
-    Example: python3 tankschool.py register observations import 1 seen.csv --observer 4 --observed-on 2031-06-02
-    """
-    with table_from(file, OBSERVATIONS) as (name, data), desk.registry() as registry:
-        found = import_observations(
-            registry, cohort, name, data, practicals=desk.course.practicals, observer=observer,
-            observed_on=observed_on, now=desk.now, attempt=attempt, dry_run=dry_run,
-        )  # fmt: skip
-    return desk.imported(found)
+def _checked(desk: Desk, sitting: int, name: str, data: bytes, second: Path | None) -> bytes:
+    """The table, once its check letters and a second typist agree with it."""
+    copied = b"check" in data[:400].split(b"\n")[0].lower()
+    if not copied and second is None:
+        return data
+    with desk.registry() as registry:
+        record = kept_record(registry, sitting)
+    typed = read_copied(name, data, record)
+    if second is not None:
+        with table_from(second, MARKS) as (other, again):
+            same_twice(record, typed, other, again)
+    return _as_table(typed) if copied else data
 
 
 @click.command("template")

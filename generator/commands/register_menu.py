@@ -27,8 +27,11 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "people list", "people add", "people change", "people role", "people end-role", "people show", "people erase",
     ),
     "cohorts": ("cohorts list", "cohorts add", "cohorts join", "cohorts import"),
-    "exams": ("template", "sittings list", "sittings archive", "marks import", "observations import"),
-    "decisions": ("decisions list", "cut", "decide", "appeal list", "appeal file", "appeal close"),
+    "exams": (
+        "template", "application list", "application file", "application close", "sittings list", "sittings archive",
+        "marks import", "observations import", "observations recheck", "observations compare",
+    ),
+    "decisions": ("decisions list", "decisions show", "cut", "decide", "appeal list", "appeal file", "appeal close"),
     "certificates": (
         "certificates list", "certificates show", "issue", "reprint", "status suspend", "status reinstate",
         "status withdraw", "status renew", "status expire", "list",
@@ -45,7 +48,7 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
 }  # fmt: skip
 """What the menu offers; the words are `register.section.*` and `register.job.*`."""
 
-ONLY_READS = re.compile(r".* (list|show|people|leads)|report .*|audit")
+ONLY_READS = re.compile(r".* (list|show|people|leads|compare)|report .*|audit")
 """Jobs that change nothing: they are done without asking once more."""
 
 

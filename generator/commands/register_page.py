@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import base64
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from html import escape
+from textwrap import wrap
 
 from generator.commands.register_common import cell_text
 from generator.registry import Report
@@ -20,12 +22,18 @@ table{border-collapse:collapse;margin:1rem 0;font-size:.95rem}
 th,td{border:1px solid #777;padding:.3rem .5rem;text-align:left;vertical-align:top;overflow-wrap:break-word}
 th{background:#eee}
 .wide{overflow-x:auto}
-svg{max-width:100%;height:auto}
+.code{white-space:nowrap}
+svg{width:100%;max-width:26rem;height:auto}
 """
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; font-src data:"
 """Nothing is fetched, and no script runs."""
 _MOST_BARS = 60
-_ROW, _WIDTH, _TEXT = 46, 640, 15
+_WIDTH, _BAR, _TEXT, _LINE = 340, 250, 14, 18
+"""The width of a phone's page: there the words of a plot are as large as those beside it."""
+_LABEL = 44
+"""Signs of a label's line; a longer one goes on in a second line, and is cut there."""
+_CODE = re.compile(r"[0-9A-Z]+(-[0-9A-Z]+)+")
+"""Days and numbers that are never broken."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,9 +66,7 @@ def report_page(report: Report, bars: Sequence[Bar], words: Words, day: date) ->
     )
     rows = "".join(
         "<tr>"
-        + "".join(
-            f"<td>{escape(cell_text(cell, words, name))}</td>" for name, cell in zip(report.columns, row, strict=True)
-        )
+        + "".join(_cell(cell_text(cell, words, name)) for name, cell in zip(report.columns, row, strict=True))
         + "</tr>\n"
         for row in report.rows
     )
@@ -77,6 +83,11 @@ def report_page(report: Report, bars: Sequence[Bar], words: Words, day: date) ->
     )
 
 
+def _cell(text: str) -> str:
+    kind = ' class="code"' if _CODE.fullmatch(text) else ""
+    return f"<td{kind}>{escape(text)}</td>"
+
+
 @cache
 def _fonts() -> str:
     """The course's own font inside the page, so that Hindi shows on any machine."""
@@ -90,17 +101,26 @@ def _fonts() -> str:
 
 
 def _plot(bars: Sequence[Bar], title: str) -> Iterator[str]:
-    height = _ROW * len(bars) + 6
+    labels = [_lines(bar.label) for bar in bars]
+    height = sum(_LINE * len(lines) + 30 for lines in labels)
     told = "; ".join(f"{bar.label}: {bar.said}" for bar in bars)
     yield f"<h2>{escape(title)}</h2>\n"
     yield f'<svg role="img" aria-label="{escape(title)}. {escape(told)}" viewBox="0 0 {_WIDTH} {height}" '
     yield f'width="{_WIDTH}" height="{height}" xmlns="http://www.w3.org/2000/svg">\n'
-    for place, bar in enumerate(bars):
-        top = place * _ROW
-        wide = round(min(1.0, max(0.0, bar.share)) * 480, 1)
-        label = bar.label if len(bar.label) <= 80 else bar.label[:79] + "…"
-        yield f'<text x="0" y="{top + 16}" font-size="{_TEXT}">{escape(label)}</text>\n'
-        yield f'<rect x="0.5" y="{top + 22}" width="480" height="16" fill="#fff" stroke="#555"/>\n'
-        yield f'<rect x="0.5" y="{top + 22}" width="{wide}" height="16" fill="#1a4d7a"/>\n'
-        yield f'<text x="490" y="{top + 35}" font-size="{_TEXT}">{escape(bar.said)}</text>\n'
+    top = 0
+    for bar, lines in zip(bars, labels, strict=True):
+        for line in lines:
+            top += _LINE
+            yield f'<text x="0" y="{top - 4}" font-size="{_TEXT}">{escape(line)}</text>\n'
+        wide = round(min(1.0, max(0.0, bar.share)) * _BAR, 1)
+        yield f'<rect x="0.5" y="{top + 0.5}" width="{_BAR}" height="16" fill="#fff" stroke="#555"/>\n'
+        yield f'<rect x="0.5" y="{top + 0.5}" width="{wide}" height="16" fill="#1a4d7a"/>\n'
+        yield f'<text x="{_BAR + 8}" y="{top + 14}" font-size="{_TEXT}">{escape(bar.said)}</text>\n'
+        top += 30
     yield "</svg>\n"
+
+
+def _lines(label: str) -> list[str]:
+    """A label in one or two lines."""
+    found = wrap(label, _LABEL) or [label]
+    return found if len(found) < 3 else [found[0], f"{found[1][: _LABEL - 1]}…"]

@@ -498,6 +498,15 @@ class Retest(Content):
     """Tries in all, the first one counted."""
 
 
+class Experience(Content):
+    """What the experience route asks for at least: this course's own policy, unless the scheme says otherwise."""
+
+    tanks: Annotated[int, Field(ge=1, le=20)] = 2
+    """Tanks on which this work was done elsewhere."""
+    witnesses: Annotated[int, Field(ge=1, le=10)] = 2
+    """People who saw the work and say so in writing."""
+
+
 class Scheme(Content):
     """`quizzes/schemes/*.yaml`: what a certificate requires."""
 
@@ -513,6 +522,8 @@ class Scheme(Content):
     prerequisites: Annotated[tuple[LocalText, ...], Field(strict=False, max_length=20)] = ()
     experience_route: LocalText | None = None
     """How someone gets to the exam who learnt elsewhere: the own course is never the only way in."""
+    experience: Experience = Experience()
+    """What an application by that route has to show; counts only where there is such a route."""
     blueprint: Annotated[tuple[BlueprintCell, ...], Field(strict=False, max_length=60)] = ()
     minutes: Annotated[int, Field(ge=0, le=480)] = 0
     """Time for the written part; 0 for no limit."""

@@ -7,9 +7,10 @@ one transaction: all of it is kept, or nothing. None reads a clock: `now` is han
 |---|---|
 | people | `add_person`, `change_person`, `give_role`, `end_role`, `all_of`, `erase_person` |
 | cohorts | `add_cohort`, `join_cohort`, `import_class_list` |
-| papers | `archive_set`, `archive_papers`, `read_papers`, `find_paper` |
-| by name | `coordinator_called`, `cohort_called`, `candidates_called` |
-| marks | `import_answers`, `import_observations`, `seen_by_name` |
+| papers | `archive_set`, `archive_papers`, `read_papers`, `find_paper`, `kept_record` |
+| by name | `coordinator_called`, `cohort_called`, `candidates_called`, `sat_elsewhere` |
+| marks | `import_answers`, `import_observations`, `import_rechecks`, `compare_observers`, `seen_by_name` |
+| ways in | `file_application`, `close_application`, `applications_for`, `taught`, `excepted` |
 | decisions | `record_cut`, `record_decision`, `file_appeal`, `decide_appeal` |
 | certificates | `issue`, `change_status`, `expire_all`, `read_certificate`, `withdrawn_numbers` |
 | tanks | `add_tank`, `add_holder`, `sign_hold_point`, `record_leak_test`, `add_photo` |
@@ -23,6 +24,14 @@ did as `MachineError`.
 
 from generator.registry.answers import import_answers
 from generator.registry.appeals import APPEAL_DAYS, decide_appeal, file_appeal
+from generator.registry.applications import (
+    OUTCOMES,
+    Application,
+    applications_for,
+    close_application,
+    file_application,
+    taught,
+)
 from generator.registry.audit import Finding, audit
 from generator.registry.backup import Backup, audit_backup, backup, chain_head, read_backup, restore
 from generator.registry.certificates import (
@@ -43,10 +52,24 @@ from generator.registry.cohorts import Imported, add_cohort, import_class_list, 
 from generator.registry.complaints import Holder, close_complaint, file_complaint, holders
 from generator.registry.csv_text import guarded, to_csv, unguarded
 from generator.registry.decisions import record_cut, record_decision
-from generator.registry.find import candidates_called, cohort_called, coordinator_called, find_paper, is_empty
+from generator.registry.find import (
+    candidates_called,
+    cohort_called,
+    coordinator_called,
+    find_paper,
+    is_empty,
+    sat_elsewhere,
+)
 from generator.registry.hold_points import add_photo, record_leak_test, sign_hold_point
+from generator.registry.kept_record import kept_record
 from generator.registry.numbers import is_number
-from generator.registry.observations import import_observations, seen_by_name
+from generator.registry.observations import (
+    Compared,
+    compare_observers,
+    import_observations,
+    import_rechecks,
+    seen_by_name,
+)
 from generator.registry.papers import (
     NewPaper,
     NewSitting,
@@ -72,17 +95,21 @@ from generator.registry.reports import Report, cohort_report, competency_report,
 from generator.registry.store import Registry, open_registry
 from generator.registry.tables import HOLD_POINTS, ROLES, STATUSES, VERDICTS
 from generator.registry.tanks import NewTank, add_holder, add_tank
+from generator.registry.tries import excepted
 
 __all__ = [
     "APPEAL_DAYS",
     "HOLD_POINTS",
     "MOVES",
+    "OUTCOMES",
     "ROLES",
     "STATUSES",
     "VERDICTS",
+    "Application",
     "Backup",
     "Certificate",
     "Change",
+    "Compared",
     "Finding",
     "Head",
     "Holder",
@@ -102,6 +129,7 @@ __all__ = [
     "add_photo",
     "add_tank",
     "all_of",
+    "applications_for",
     "archive_papers",
     "archive_set",
     "audit",
@@ -111,9 +139,11 @@ __all__ = [
     "chain_head",
     "change_person",
     "change_status",
+    "close_application",
     "close_complaint",
     "cohort_called",
     "cohort_report",
+    "compare_observers",
     "competency_report",
     "coordinator_called",
     "decide_appeal",
@@ -121,9 +151,11 @@ __all__ = [
     "end_role",
     "erase_complaint_text",
     "erase_person",
+    "excepted",
     "expire_all",
     "expiring_soon",
     "file_appeal",
+    "file_application",
     "file_complaint",
     "find_paper",
     "give_role",
@@ -132,11 +164,13 @@ __all__ = [
     "import_answers",
     "import_class_list",
     "import_observations",
+    "import_rechecks",
     "initials",
     "is_empty",
     "is_number",
     "issue",
     "join_cohort",
+    "kept_record",
     "note_clock",
     "open_registry",
     "papers_of",
@@ -148,9 +182,11 @@ __all__ = [
     "record_decision",
     "record_leak_test",
     "restore",
+    "sat_elsewhere",
     "seen_by_name",
     "sign_hold_point",
     "tank_report",
+    "taught",
     "to_csv",
     "unguarded",
     "withdrawn_numbers",

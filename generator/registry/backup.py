@@ -5,6 +5,7 @@ The copy is a SQLite file, also of a registry on a server: so every backup can b
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import json
 import os
@@ -120,8 +121,10 @@ def read_backup(source: Path, verify: VerifyHead | None = None) -> Backup:
 
 def audit_backup(source: Path, verify: VerifyHead | None = None) -> tuple[Finding, ...]:
     """Audit a backup as `audit` does a registry, without restoring it."""
-    with _unpacked(source, verify) as (made, data), _opened(data) as connection:
-        return tuple(findings(connection, [made.head]))
+    with _unpacked(source, verify) as (made, data):
+        _bring_up(data)
+        with _opened(data) as connection:
+            return tuple(findings(connection, [made.head]))
 
 
 def restore(source: Path, place: str | Path, *, now: datetime, verify: VerifyHead | None = None) -> Backup:
@@ -140,6 +143,7 @@ def restore(source: Path, place: str | Path, *, now: datetime, verify: VerifyHea
         MachineError: the disk or the server said no; nothing is left at the place.
     """
     with _unpacked(source, verify) as (made, data):
+        _bring_up(data)
         with _opened(data) as connection:
             first = next(findings(connection, [made.head]), None)
         if first is not None:
@@ -149,6 +153,12 @@ def restore(source: Path, place: str | Path, *, now: datetime, verify: VerifyHea
         else:
             _to_file(data, Path(place), now)
     return made
+
+
+def _bring_up(data: Path) -> None:
+    """Give the data of an older edition's backup the tables of this one; the steps change no row."""
+    with plain_errors(str(data)):
+        prepared(data, PATIENCE).dispose()
 
 
 def _to_file(data: Path, place: Path, now: datetime) -> None:
@@ -252,6 +262,11 @@ def _unpacked(source: Path, verify: VerifyHead | None) -> Iterator[tuple[Backup,
                     shutil.copyfileobj(packed, plain, _PIECE)
         except (zipfile.BadZipFile, zlib.error, KeyError, ValueError, EOFError, NotImplementedError) as error:
             raise RefusedError(f"'{source}' is no whole backup of a registry: {error}. Take another one") from error
+        except OSError as error:
+            if error.errno != errno.EINVAL:
+                raise
+            what = "a place in it is named that no file has"
+            raise RefusedError(f"'{source}' is no whole backup of a registry: {what}. Take another one") from error
         yield _checked(source, said, data, verify), data
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict
 from datetime import datetime
 from typing import Any
@@ -16,7 +16,7 @@ from generator.registry.chain import canonical
 from generator.registry.cohorts import has_trained, known_cohort, roles_in
 from generator.registry.people import known_person, require_role
 from generator.registry.store import Registry, writing
-from generator.registry.tables import SCHEME_STATUSES, appeals, certificates, cuts, decisions, papers
+from generator.registry.tables import SCHEME_STATUSES, appeals, certificates, cuts, decision_inputs, decisions, papers
 
 
 def record_cut(
@@ -70,6 +70,7 @@ def record_decision(
     scheme_status: str,
     papers_read: Sequence[int] = (),
     exception: str | None = None,
+    inputs: Mapping[str, object] | None = None,
     by: int,
     now: datetime,
 ) -> int:
@@ -83,6 +84,7 @@ def record_decision(
         scheme_status: `draft`, `provisional` or `approved`, as the scheme said when it was applied.
         papers_read: ids of the papers that it rests on.
         exception: why someone may decide who trained this person; only where there is nobody else.
+        inputs: what else it rests on: the rule with its cut, hashes, observations, how sure one paper is. No name.
         by: the deciding coordinator.
         now: the time.
 
@@ -120,7 +122,11 @@ def record_decision(
             "reasons": reasons, "papers": read, "attempt": _attempt(connection, person, decision.scheme),
             "decided_at": entry.at, "decided_by": by, "exception": exception,
         }  # fmt: skip
-        return int(entry.add(decisions, row, "decision.recorded", by, body={"passed": decision.passed}))
+        key = int(entry.add(decisions, row, "decision.recorded", by, body={"passed": decision.passed}))
+        if inputs is not None:
+            rests_on = {"decision": key, "inputs": canonical({"format": 1, **inputs})}
+            entry.add(decision_inputs, rests_on, "decision.rests_on", by)
+        return key
 
 
 def may_decide(connection: Connection, by: int, person: int, exception: str | None) -> str | None:

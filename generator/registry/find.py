@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from sqlalchemy import select
 
 from generator.exercises import same_name
 from generator.problems import RefusedError
 from generator.registry.papers import Paper, read_papers
 from generator.registry.store import Registry, reading
-from generator.registry.tables import cohorts, memberships, people, roles, sittings
+from generator.registry.tables import cohorts, memberships, papers, people, roles, sittings
 
 
 def is_empty(registry: Registry) -> bool:
@@ -56,6 +58,32 @@ def candidates_called(registry: Registry, cohort: int) -> dict[str, int]:
         return {row.name: int(row.id) for row in rows}
 
 
+def sat_elsewhere(registry: Registry, cohort: int | None, names: Collection[str], scheme: str) -> list[tuple[str, int]]:
+    """Who of some names sat for a scheme in another cohort, and is not in this one: their tries would not be counted.
+
+    Returns:
+        Name and id of each.
+    """
+    with reading(registry) as connection:
+        here = select(memberships.c.person).where(memberships.c.cohort == (cohort or 0))
+        own = set(
+            connection.execute(
+                select(people.c.name_key).join(memberships, memberships.c.person == people.c.id)
+                .where(memberships.c.cohort == (cohort or 0), memberships.c.role == "candidate")
+            ).scalars()
+        )  # fmt: skip
+        wanted = {same_name(name) for name in names} - own
+        rows = connection.execute(
+            select(people.c.name, people.c.id, people.c.name_key)
+            .join(papers, papers.c.person == people.c.id)
+            .join(sittings, sittings.c.id == papers.c.sitting)
+            .where(sittings.c.scheme == scheme, people.c.name.is_not(None), people.c.id.not_in(here))
+            .distinct()
+            .order_by(people.c.id)
+        )
+        return [(row.name, int(row.id)) for row in rows if row.name_key in wanted]
+
+
 def find_paper(registry: Registry, set_id: str, number: int) -> Paper:
     """The paper with this number printed on it.
 
@@ -64,7 +92,7 @@ def find_paper(registry: Registry, set_id: str, number: int) -> Paper:
     """
     with reading(registry) as connection:
         found = list(connection.execute(select(sittings.c.id).where(sittings.c.set_id == set_id)).scalars())
-    papers = [paper for sitting in found for paper in read_papers(registry, sitting) if paper.number == number]
-    if len(papers) != 1:
-        raise RefusedError(f"the registry holds {len(papers)} papers of the number {set_id}-{number}")
-    return papers[0]
+    own = [paper for sitting in found for paper in read_papers(registry, sitting) if paper.number == number]
+    if len(own) != 1:
+        raise RefusedError(f"the registry holds {len(own)} papers of the number {set_id}-{number}")
+    return own[0]

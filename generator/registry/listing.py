@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import func, select
 
 from generator.assessment import Decision, Reason, Requirement
 from generator.registry.cohorts import candidates_of, known_cohort
@@ -18,14 +18,20 @@ from generator.registry.store import Registry, reading
 from generator.registry.tables import (
     answers,
     appeals,
+    applications,
+    batches,
     certificates,
     cohorts,
     complaints,
     contents,
     cuts,
+    decision_inputs,
     decisions,
+    observations,
+    paper_files,
     papers,
     people,
+    rechecks,
     roles,
     sittings,
 )
@@ -77,6 +83,23 @@ class Decided:
     id: int
     person: int
     decision: Decision
+
+
+@dataclass(frozen=True, slots=True)
+class DecisionRecord:
+    """A decision as it can be proved years later.
+
+    Args:
+        decision: with its reasons.
+        facts: whom it is about, scheme and version, when and by whom it was made, which papers.
+        cut: the panel's cut that was in force; None for the shares of the scheme's file.
+        inputs: what else it rests on; None for a decision that was recorded before inputs were.
+    """
+
+    decision: Decision
+    facts: Mapping[str, Any]
+    cut: Mapping[str, Any] | None
+    inputs: Mapping[str, Any] | None
 
 
 def people_list(registry: Registry) -> Report:
@@ -203,6 +226,79 @@ def read_decision(registry: Registry, decision: int) -> Decided:
         Reason(**{**reason, "requirement": Requirement(reason["requirement"])}) for reason in json.loads(row.reasons)
     )
     return Decided(row.id, row.person, Decision(row.scheme, row.version, reasons))
+
+
+def decision_record(registry: Registry, decision: int) -> DecisionRecord:
+    """A decision with all that it rests on, and who made it.
+
+    Raises:
+        RefusedError: there is none of this id.
+    """
+    made = read_decision(registry, decision)
+    with reading(registry) as connection:
+        row = known_decision(connection, decision)
+        inputs = connection.execute(
+            select(decision_inputs.c.inputs).where(decision_inputs.c.decision == decision)
+        ).scalar()
+        cut = connection.execute(select(cuts).where(cuts.c.id == row.cut)).mappings().first()
+        named = select(people.c.id, people.c.name).where(people.c.id.in_([row.person, row.decided_by]))
+        names: dict[int, str | None] = dict(connection.execute(named).all())
+    facts = {name: row._mapping[name] for name in ("cohort", "scheme", "version", "scheme_status", "passed", "attempt",
+             "decided_at", "decided_by", "exception")}  # fmt: skip
+    facts |= {"decision": row.id, "person": row.person, "name": names.get(row.person),
+              "decided_by_name": names.get(row.decided_by), "papers": json.loads(row.papers)}  # fmt: skip
+    return DecisionRecord(
+        made.decision, facts, None if cut is None else dict(cut), None if inputs is None else json.loads(inputs)
+    )
+
+
+def inputs_of(registry: Registry, cohort: int, person: int, papers_read: Sequence[int]) -> dict[str, object]:
+    """What a decision on a person rests on, by numbers and hashes that an audit can hold against the registry."""
+    with reading(registry) as connection:
+        read = [
+            {"paper": paper, "content": content, "answers": [], "file": None}
+            for paper, content in connection.execute(
+                select(papers.c.id, papers.c.content).where(papers.c.id.in_(papers_read)).order_by(papers.c.id)
+            )
+        ]
+        for each in read:
+            own = batches.c.paper == each["paper"]
+            each["answers"] = list(connection.execute(select(batches.c.digest).where(own).order_by(batches.c.event))
+                                   .scalars())  # fmt: skip
+            own = paper_files.c.paper == each["paper"]
+            each["file"] = connection.execute(select(paper_files.c.pdf_hash).where(own)).scalar()
+        watched = (observations.c.cohort == cohort) & (observations.c.person == person)
+        seen = [
+            {"event": event, "observer": observer, "attempt": attempt, "steps": count}
+            for event, observer, attempt, count in connection.execute(
+                select(observations.c.event, observations.c.observer, observations.c.attempt, func.count())
+                .where(watched)
+                .group_by(observations.c.event, observations.c.observer, observations.c.attempt)
+                .order_by(observations.c.event)
+            )
+        ]
+        again = [
+            {"recheck": row.id, "step": f"{row.practical}/{row.step}", "seen": row.seen, "observer": row.observer}
+            for row in connection.execute(
+                select(rechecks).where(rechecks.c.cohort == cohort, rechecks.c.person == person).order_by(rechecks.c.id)
+            )
+        ]
+    return {"papers": read, "observations": seen, "rechecks": again}
+
+
+def application_list(registry: Registry) -> Report:
+    """Every application by experience; the words of its evidence are shown one by one."""
+    columns = ("application", "person", "name", "scheme", "version", "tanks", "witnesses", "filed_at", "outcome",
+               "decided_by")  # fmt: skip
+    chosen = (
+        select(applications.c.id, applications.c.person, people.c.name, applications.c.scheme, applications.c.version)
+        .add_columns(applications.c.tanks, applications.c.witnesses, applications.c.filed_at, applications.c.outcome)
+        .add_columns(applications.c.decided_by)
+        .join(people, people.c.id == applications.c.person)
+        .order_by(applications.c.id)
+    )
+    with reading(registry) as connection:
+        return Report("applications", columns, tuple(tuple(row) for row in connection.execute(chosen)))
 
 
 def certificate_list(registry: Registry) -> Report:

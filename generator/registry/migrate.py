@@ -11,7 +11,7 @@ from sqlalchemy import Connection, inspect, text
 
 from generator.problems import RefusedError
 
-NEWEST = "0001"
+NEWEST = "0002"
 """The newest step of `migrations/versions/`."""
 _FOLDER = Path(__file__).with_name("migrations")
 _TABLE = "alembic_version"

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import date, datetime
+from itertools import combinations
 from typing import Any
 
 from sqlalchemy import Connection, select
 
 from generator.assessment import Observations, Seen, read_observations
+from generator.assessment.agreement import Agreement
+from generator.assessment.paper_decision import how_alike, unlike, with_recheck
 from generator.curriculum.models import Practical
 from generator.problems import Problem, ProblemsError, RefusedError
 from generator.registry.answers import bulk
@@ -16,9 +20,23 @@ from generator.registry.chain import canonical, sha256
 from generator.registry.cohorts import Imported, candidates_of, known_cohort
 from generator.registry.people import require_role
 from generator.registry.store import Registry, reading, writing
-from generator.registry.tables import observations
+from generator.registry.tables import observations, rechecks
 
+_ONCE = ("person", "practical", "step", "attempt")
 _COLUMNS = ("event", "cohort", "person", "practical", "step", "seen", "observer", "attempt", "observed_on")
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """How far observers agree.
+
+    Args:
+        alike: percent agreement and AC1; None where no two of them watched the same.
+        unlike: steps that one saw done and the other did not: the learner with attempt and observers, practical, step.
+    """
+
+    alike: Agreement | None
+    unlike: tuple[tuple[str, str, str], ...]
 
 
 def import_observations(
@@ -88,6 +106,112 @@ def import_observations(
     return Imported(len(fresh), len(seen) - len(fresh), not dry_run)
 
 
+def import_rechecks(
+    registry: Registry,
+    cohort: int,
+    file: str,
+    data: bytes,
+    *,
+    practicals: Mapping[str, Practical],
+    observer: int,
+    observed_on: date,
+    now: datetime,
+    attempt: int = 1,
+    dry_run: bool = False,
+) -> Imported:
+    """Record the one immediate recheck of critical steps that were seen as not done: all of the table, or nothing.
+
+    Args:
+        registry: where.
+        cohort: its id.
+        file: how problems name the table.
+        data: its bytes: columns `learner`, `practical`, `step`, `seen`.
+        practicals: those of the course, by id.
+        observer: who watched the recheck; has to be an observer of this registry.
+        observed_on: the day, which is the day of the practical itself.
+        now: the time.
+        attempt: at which the step was not done.
+        dry_run: only say what would happen.
+
+    Raises:
+        ProblemsError: what `read_observations` refuses; a step that is not critical, or was not seen as not done on
+            that day; a second recheck.
+        RefusedError: no such cohort; no observer; the observer is one of those watched.
+    """
+    with writing(registry, now, dry_run=dry_run) as entry:
+        connection = entry.connection
+        known_cohort(connection, cohort)
+        require_role(connection, observer, "observer")
+        names = candidates_of(connection, cohort)
+        keys = {name: key for key, name in names.items()}
+        again = read_observations(file, data, list(names.values()), practicals)
+        if any(keys[learner] == observer for learner, _, _ in again):
+            raise RefusedError("nobody can be their own observer: another observer has to watch")
+        first = _first_seen(connection, cohort, attempt, observed_on)
+        known = {name: first.get(key, {}) for name, key in keys.items()}
+        before = {(name, *step): seen for name, steps in known.items() for step, seen in steps.items()}
+        _, log = with_recheck(before, again, practicals, file)
+        problems: list[Problem] = []
+        new = 0
+        for learner, practical, step in log:
+            word = str(again[learner, practical, step])
+            row = {
+                "cohort": cohort, "person": keys[learner], "practical": practical, "step": step, "seen": word,
+                "observer": observer, "attempt": attempt, "observed_on": observed_on.isoformat(),
+            }  # fmt: skip
+            there = connection.execute(select(rechecks).where(*(rechecks.c[name] == row[name] for name in _ONCE)))
+            found = there.first()
+            if found is None:
+                entry.add(rechecks, row, "step.rechecked", observer)
+                new += 1
+            elif (found.seen, found.observer) != (word, observer):
+                what = f"step '{step}' of {learner} was rechecked already, and was '{found.seen}'"
+                fix = "a critical step is rechecked once; the practical can be done again on another day"
+                problems.append(Problem(file, 0, 0, "rechecked-already", what, fix))
+        if problems:
+            raise ProblemsError(problems)
+    return Imported(new, len(log) - new, not dry_run)
+
+
+def _first_seen(connection: Connection, cohort: int, attempt: int, day: date) -> dict[int, dict[tuple[str, str], Seen]]:
+    """What was seen on a day, by person and step; where observers differ, what was not done."""
+    found: dict[int, dict[tuple[str, str], Seen]] = {}
+    chosen = select(observations).where(
+        observations.c.cohort == cohort,
+        observations.c.attempt == attempt,
+        observations.c.observed_on == day.isoformat(),
+    )
+    for row in connection.execute(chosen):
+        steps, step = found.setdefault(row.person, {}), (row.practical, row.step)
+        if steps.get(step) is not Seen.NOT_DONE:
+            steps[step] = Seen(row.seen)
+    return found
+
+
+def compare_observers(registry: Registry, cohort: int) -> Compared:
+    """How far the observers of a cohort agree, where two of them watched the same steps at the same attempt.
+
+    Raises:
+        RefusedError: there is no such cohort.
+    """
+    with reading(registry) as connection:
+        known_cohort(connection, cohort)
+        names = candidates_of(connection, cohort)
+        by_step: dict[tuple[str, str, str], list[tuple[int, Seen]]] = {}
+        chosen = select(observations).where(observations.c.cohort == cohort).order_by(observations.c.id)
+        for row in connection.execute(chosen):
+            if row.person in names:
+                place = (f"{names[row.person]} ({row.attempt})", row.practical, row.step)
+                by_step.setdefault(place, []).append((row.observer, Seen(row.seen)))
+    first: dict[tuple[str, str, str], Seen] = {}
+    second: dict[tuple[str, str, str], Seen] = {}
+    for place, each in by_step.items():
+        for (one, saw), (other, also) in combinations(sorted(each), 2):
+            pair = (f"{place[0]} [{one}, {other}]", *place[1:])
+            first[pair], second[pair] = saw, also
+    return Compared(how_alike(first, second), unlike(first, second))
+
+
 def observation_rows(connection: Connection, event: int) -> list[list[Any]]:
     """The rows of one import as its digest covers them."""
     chosen = select(*(observations.c[name] for name in _COLUMNS)).where(observations.c.event == event)
@@ -103,6 +227,7 @@ def seen_by_name(registry: Registry, cohort: int) -> Observations:
     """What was seen of a cohort's candidates, as `decide` wants it: the newest attempt counts.
 
     Where observers of one attempt differ, the step counts as not shown: `not done` before `not seen` before `done`.
+    A recheck counts in the place of what was seen at its attempt.
     """
     order = {Seen.NOT_DONE: 0, Seen.NOT_SEEN: 1, Seen.DONE: 2}
     found: dict[tuple[str, str, str], tuple[int, Seen]] = {}
@@ -115,4 +240,8 @@ def seen_by_name(registry: Registry, cohort: int) -> Observations:
             attempt, before = found.get(place, (0, seen))
             if row.attempt > attempt or (row.attempt == attempt and order[seen] < order[before]):
                 found[place] = (row.attempt, seen)
+        for row in connection.execute(select(rechecks).where(rechecks.c.cohort == cohort)):
+            place = (names.get(row.person, ""), row.practical, row.step)
+            if place in found and found[place][0] == row.attempt:
+                found[place] = (row.attempt, Seen(row.seen))
     return {place: seen for place, (_, seen) in found.items()}

@@ -13,14 +13,17 @@ from typing import Any
 
 from sqlalchemy import Connection, func, insert, select
 
+from generator.curriculum.models import Retest
 from generator.exercises import Record, same_name
 from generator.problems import RefusedError
+from generator.registry.applications import not_let_in
 from generator.registry.chain import canonical, sha256
 from generator.registry.cohorts import candidates_of, known_cohort, roles_in
 from generator.registry.entry import Entry
 from generator.registry.people import known_person, require_role
 from generator.registry.store import Registry, reading, writing
-from generator.registry.tables import contents, paper_files, papers, people, sittings
+from generator.registry.tables import contents, paper_files, papers, people, retest_exceptions, sittings
+from generator.registry.tries import why_not_again
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,16 +127,28 @@ def archive_set(
     scheme: str | None = None,
     version: int | None = None,
     pdfs: Mapping[int, bytes] | None = None,
+    retest: Retest | None = None,
+    exception: str | None = None,
 ) -> int:
     """Archive a printed set for the candidates of a cohort; see `archive_papers`."""
     with reading(registry) as connection:
         known_cohort(connection, cohort)
         by_name = {name: key for key, name in candidates_of(connection, cohort).items()}
     sitting = NewSitting(cohort, record.set_id, held_on, scheme, version, about_set(record))
-    return archive_papers(registry, sitting, papers_of(record, by_name, pdfs), by=by, now=now)
+    made = papers_of(record, by_name, pdfs)
+    return archive_papers(registry, sitting, made, by=by, now=now, retest=retest, exception=exception)
 
 
-def archive_papers(registry: Registry, sitting: NewSitting, made: Sequence[NewPaper], *, by: int, now: datetime) -> int:
+def archive_papers(
+    registry: Registry,
+    sitting: NewSitting,
+    made: Sequence[NewPaper],
+    *,
+    by: int,
+    now: datetime,
+    retest: Retest | None = None,
+    exception: str | None = None,
+) -> int:
     """Archive the papers of a sitting: all of them or none; the same again changes nothing.
 
     Args:
@@ -142,13 +157,16 @@ def archive_papers(registry: Registry, sitting: NewSitting, made: Sequence[NewPa
         made: its papers.
         by: a coordinator.
         now: the time.
+        retest: the scheme's rule of trying again; None where there is none.
+        exception: why those may sit whom that rule lets wait; recorded with their papers, and only with theirs.
 
     Returns:
         The sitting's id.
 
     Raises:
         RefusedError: no paper; two for one person or number; a person who is no candidate of the cohort; a set of this
-            id that is not the same; `by` is no coordinator.
+            id that is not the same; `by` is no coordinator; somebody has to wait, has used up the tries, or came by
+            neither route (all of them are named, and until when).
     """
     if not made:
         raise RefusedError("a sitting without papers can't be archived")
@@ -173,13 +191,49 @@ def archive_papers(registry: Registry, sitting: NewSitting, made: Sequence[NewPa
             "cohort": sitting.cohort, "set_id": sitting.set_id, "scheme": sitting.scheme, "version": sitting.version,
             "about": canonical(sitting.about), "held_on": sitting.held_on.isoformat(),
         }  # fmt: skip
+        waiting = _waiting(connection, sitting, made, retest, exception)
         key = int(entry.add(sittings, row, "sitting.archived", by, body={"papers": len(made)}))
         for paper in made:
-            _archive(entry, key, sitting, paper, texts[paper.number], by)
+            own = _archive(entry, key, sitting, paper, texts[paper.number], by)
+            if paper.person in waiting:
+                noted = {"paper": own, "reason": str(exception).strip(), "noted_at": entry.at, "noted_by": by}
+                entry.add(retest_exceptions, noted, "retest.excepted", by, person=paper.person)
         return key
 
 
-def _archive(entry: Entry, sitting: int, exam: NewSitting, paper: NewPaper, text: str, by: int) -> None:
+def _waiting(
+    connection: Connection,
+    sitting: NewSitting,
+    made: Sequence[NewPaper],
+    retest: Retest | None,
+    exception: str | None,
+) -> set[int]:
+    """Who sits only by an exception.
+
+    Raises:
+        RefusedError: there is none for them; somebody's application by experience is not accepted.
+    """
+    if sitting.scheme is None:
+        return set()
+    closed: list[str] = []
+    waiting: dict[int, str] = {}
+    for paper in made:
+        name = known_person(connection, paper.person).name
+        if (why := not_let_in(connection, paper.person, sitting.scheme)) is not None:
+            closed.append(f"{name}: {why}")
+        if retest is None:
+            continue
+        why = why_not_again(connection, paper.person, sitting.scheme, retest, sitting.held_on)
+        if why is not None:
+            waiting[paper.person] = f"{name} (person {paper.person}) {why}"
+    if closed:
+        raise RefusedError("; ".join(closed))
+    if waiting and not (exception or "").strip():
+        raise RefusedError(f"{'; '.join(waiting.values())}. Leave them out, or record an exception with its reason")
+    return set(waiting)
+
+
+def _archive(entry: Entry, sitting: int, exam: NewSitting, paper: NewPaper, text: str, by: int) -> int:
     connection = entry.connection
     known_person(connection, paper.person)
     if "candidate" not in roles_in(connection, exam.cohort, paper.person):
@@ -200,6 +254,7 @@ def _archive(entry: Entry, sitting: int, exam: NewSitting, paper: NewPaper, text
     if paper.pdf is not None:
         file = {"paper": key, "pdf_hash": sha256(paper.pdf), "pdf": paper.pdf}
         entry.add(paper_files, file, "paper.printed", by, person=paper.person)
+    return int(key)
 
 
 def _same_or_refused(

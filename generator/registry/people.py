@@ -19,6 +19,7 @@ from generator.registry.tables import (
     ROLES,
     answers,
     appeals,
+    applications,
     batches,
     certificates,
     complaints,
@@ -29,6 +30,7 @@ from generator.registry.tables import (
     papers,
     payloads,
     people,
+    retest_exceptions,
     roles,
 )
 
@@ -178,7 +180,7 @@ def erase_person(registry: Registry, key: int, *, by: int, reason: str, now: dat
 
     What stays names nobody: the register's line of each certificate (number, scheme, dates, status), verdicts and
     decisions under an id. What goes: name, language, consent, what helps them, typed answers, printed papers, the
-    signed certificate, the grounds of appeals, and every payload of the log about them.
+    signed certificate, the grounds of appeals, the evidence of applications, and every payload of the log about them.
 
     Raises:
         RefusedError: a certificate of theirs is in force (withdraw it first: the register has to be able to say whom it
@@ -200,6 +202,10 @@ def erase_person(registry: Registry, key: int, *, by: int, reason: str, now: dat
         )
         own = select(decisions.c.id).where(decisions.c.person == key)
         connection.execute(update(appeals).where(appeals.c.decision.in_(own)).values(grounds=None, reasons=None))
+        connection.execute(update(applications).where(applications.c.person == key).values(evidence=None, reasons=None))
+        connection.execute(
+            update(retest_exceptions).where(retest_exceptions.c.paper.in_(own_papers)).values(reason=None)
+        )
         nobody = dict.fromkeys(("name", "name_key", "language", "consent_on", "public_name", "accommodations"))
         connection.execute(update(people).where(people.c.id == key).values(**nobody, erased_at=entry.at))
         body = {"reason": reason, "dropped": sorted(dropped), "papers": sorted(own_papers)}

@@ -244,6 +244,64 @@ decisions = Table(
     one_of("scheme_status", SCHEME_STATUSES),
     Index(None, "person"),
 )
+decision_inputs = Table(
+    "decision_inputs",
+    METADATA,
+    Column("decision", Integer, ForeignKey("decisions.id"), primary_key=True, autoincrement=False),
+    word("inputs"),
+)
+"""Apart from the decision, because the seals of older decisions don't cover it."""
+applications = Table(
+    "applications",
+    METADATA,
+    own_id(),
+    person(),
+    whole("cohort", ForeignKey("cohorts.id")),
+    word("scheme"),
+    whole("version"),
+    whole("tanks"),
+    whole("witnesses"),
+    word("evidence", null=True),
+    word("filed_at"),
+    person("filed_by"),
+    word("outcome", null=True),
+    word("reasons", null=True),
+    word("decided_at", null=True),
+    person("decided_by", null=True),
+    word("exception", null=True),
+    CheckConstraint("outcome in ('accepted', 'refused')", name="outcome"),
+    Index(
+        "uq_applications_open",
+        "person",
+        "scheme",
+        unique=True,
+        sqlite_where=text("outcome is null"),
+        postgresql_where=text("outcome is null"),
+    ),
+)
+retest_exceptions = Table(
+    "retest_exceptions",
+    METADATA,
+    Column("paper", Integer, ForeignKey("papers.id"), primary_key=True, autoincrement=False),
+    word("reason", null=True),
+    word("noted_at"),
+    person("noted_by"),
+)
+rechecks = Table(
+    "rechecks",
+    METADATA,
+    own_id(),
+    whole("cohort", ForeignKey("cohorts.id")),
+    person(),
+    word("practical"),
+    word("step"),
+    word("seen"),
+    person("observer"),
+    whole("attempt"),
+    word("observed_on"),
+    UniqueConstraint("person", "practical", "step", "attempt"),
+)
+"""The one immediate recheck of a critical step, whoever watches it."""
 certificates = Table(
     "certificates",
     METADATA,
@@ -400,6 +458,10 @@ SEALED: Mapping[str, tuple[str, ...]] = {
         "issued_at", "issued_by", "renews",
     ),
     "certificate_changes": ("certificate", "was", "becomes", "reason", "at", "by"),
+    "decision_inputs": ("inputs",),
+    "applications": ("person", "cohort", "scheme", "version", "tanks", "witnesses", "filed_at", "filed_by"),
+    "retest_exceptions": ("noted_at", "noted_by"),
+    "rechecks": ("cohort", "person", "practical", "step", "seen", "observer", "attempt", "observed_on"),
     "appeals": ("decision", "filed_at"),
     "tanks": (
         "serial", "place", "plan_version", "plan", "plan_hash", "volume", "wall_height", "started_on", "entered_at",
@@ -417,6 +479,7 @@ STATES: Mapping[str, tuple[str, ...]] = {
     "roles": ("until",),
     "certificates": ("status",),
     "appeals": ("outcome", "decided_at", "decided_by"),
+    "applications": ("outcome", "decided_at", "decided_by", "exception"),
     "complaints": ("closed_at", "closed_by"),
 }
 """Columns that change: the newest event about the row holds their hash."""
@@ -426,6 +489,8 @@ PERSONAL: Mapping[str, tuple[str, ...]] = {
     "paper_files": ("pdf_hash",),
     "certificates": ("printed_name",),
     "appeals": ("grounds", "reasons"),
+    "applications": ("evidence", "reasons"),
+    "retest_exceptions": ("reason",),
     "complaints": ("about", "finding"),
 }
 """Columns that can be erased: the newest payload about the row holds them."""

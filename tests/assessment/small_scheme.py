@@ -27,6 +27,7 @@ SCHEME = Scheme.model_validate(
         "format": 1, "id": "fence-hand", "version": 2, "status": "provisional", "title": both("Fence hand"),
         "scope": {"role": both("hand"), "largest_volume": 1.0, "largest_wall_height": 1.0, "roof": both("none")},
         "modules": ["pens"], "practicals": ["close-a-fence"], "critical_competencies": ["closing"],
+        "experience_route": both("Whoever closed fences elsewhere may come."), "retest": {"wait_days": 14, "most": 2},
         "rule": {"written": 0.7, "practical": 0.75, "cut_from": both("made up for tests")},
     }
 )  # fmt: skip

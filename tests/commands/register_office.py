@@ -84,15 +84,26 @@ class Office:
         for key in range(5, 5 + len(names)):
             self.good("people", "change", str(key), "--consent-on", self.now.date().isoformat(), "--by", "1")
 
-    def exam(self, names: Sequence[str], name: str = "first", attempt: int = 1) -> Record:
+    def exam(self, names: Sequence[str], name: str = "first", attempt: int = 1, more: Sequence[str] = ()) -> Record:
         """An exam of the shipped scheme, archived."""
+        record, archive = self.drawn(names, name, attempt)
+        self.good(*archive, *more)
+        return record
+
+    def drawn(self, names: Sequence[str], name: str = "first", attempt: int = 1) -> tuple[Record, tuple[str, ...]]:
+        """An exam of the shipped scheme, and the job that archives it."""
         content = course()
         exam = Exam(content.schemes["frame-hand"], name, SECRET, attempt)
         record = draw_papers(content, exam, [Person(one, "en") for one in names], "en", tool="test 1").record
         path = self.write(f"{name}.json", to_json(record))
         held = self.now.date().isoformat()
-        self.good("sittings", "archive", "1", path, "--held-on", held, "--scheme", "frame-hand", "--by", "1")
-        return record
+        archive = ("sittings", "archive", "1", path, "--held-on", held, "--scheme", "frame-hand", "--by", "1")
+        return record, archive
+
+    def watched(self, *names: str, missing: Sequence[tuple[str, str]] = ()) -> None:
+        """Farida (4) has watched everyone's practical today."""
+        seen, day = self.write("seen.csv", self.practise(*names, missing=missing)), self.now.date().isoformat()
+        self.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
 
     def practise(self, *names: str, missing: Sequence[tuple[str, str]] = ()) -> str:
         """A table of everyone doing every step, but for some."""

@@ -15,15 +15,18 @@ from typing import get_args
 import click
 import pytest
 
+from generator.assessment import Decision, Reason, Requirement
 from generator.commands import register_issue
 from generator.commands.main import run
 from generator.commands.register import HOMES
+from generator.commands.register_decide import STATUS
 from generator.commands.register_issue import last_day
 from generator.commands.register_menu import command_at
 from generator.commands.tool import ROOT
 from generator.credentials import Role, Roof
 from generator.curriculum.models import Scope
 from generator.problems import MachineError
+from generator.registry import open_registry, record_decision
 from tests.commands.register_office import Office, answers, course, new_office
 
 STRANGE = {
@@ -247,16 +250,52 @@ def test_trying_again_waits_as_the_scheme_says_and_the_newest_sitting_counts(off
     office.cut()
     office.good("marks", "import", "1", office.write("a.csv", answers(record, blank=[1])), "--by", "1")
     assert decide(office, "--person", "5") == {"Asha": False}
+    free = (office.now + timedelta(days=14)).date().isoformat()
+    _, archive = office.drawn(["Asha"], "second", attempt=2)
+    code, _, err = office(*archive)
+    assert (code, f"Asha (person 5) may try again from {free} on" in err) == (3, True)
+    office.now += timedelta(days=15)
     second = office.exam(["Asha"], "second", attempt=2)
     office.good("marks", "import", "2", office.write("b.csv", answers(second)), "--by", "1")
-    seen = office.write("s.csv", office.practise("Asha"))
-    day = office.now.date().isoformat()
-    office.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
-    code, _, err = office("decide", "1", "frame-hand", "--by", "1")
-    assert (code, "may try again from" in err) == (3, True)
-    office.now += timedelta(days=15)
+    office.watched("Asha")
     assert decide(office, "--sitting", "1") == {}
     assert decide(office) == {"Asha": True}
+
+
+def test_a_recorded_exception_lets_someone_sit_again_at_once(office: Office) -> None:
+    office.staff()
+    office.class_list("Asha")
+    record = office.exam(["Asha"])
+    office.cut()
+    office.good("marks", "import", "1", office.write("a.csv", answers(record, blank=[1])), "--by", "1")
+    assert decide(office, "--person", "5") == {"Asha": False}
+    second = office.exam(["Asha"], "second", 2, ("--exception", "the lamp went out in the first exam"))
+    office.good("marks", "import", "2", office.write("b.csv", answers(second)), "--by", "1")
+    office.watched("Asha")
+    assert decide(office) == {"Asha": True}
+    kept = json.loads(office.good("people", "show", "5"))
+    assert len(kept["papers"]) == 2
+    assert office.data("audit")["findings"] == []
+
+
+def test_a_paper_given_out_before_the_first_one_was_decided_waits_at_its_own_decision(office: Office) -> None:
+    """The second paper was given out before the first one was decided, so nothing stood against it then."""
+    office.staff()
+    office.class_list("Asha")
+    first = office.exam(["Asha"])
+    office.cut()
+    office.now += timedelta(days=15)
+    second = office.exam(["Asha"], "second", attempt=2)
+    office.good("marks", "import", "1", office.write("a.csv", answers(first, blank=[1])), "--by", "1")
+    office.watched("Asha")
+    with open_registry(office.home / "tankschool" / "registry.sqlite", now=office.tick()) as registry:
+        record_decision(
+            registry, 1, 5, Decision("frame-hand", 2, (Reason(Requirement.WRITTEN, False, "", 0, 9, 16),)),
+            scheme_status=STATUS["provisional"], papers_read=[1], by=1, now=office.tick(),
+        )  # fmt: skip
+    office.good("marks", "import", "2", office.write("b.csv", answers(second)), "--by", "1")
+    code, _, err = office("decide", "1", "frame-hand", "--by", "1")
+    assert (code, "may try again from" in err) == (3, True)
 
 
 def test_an_appeal_is_heard_by_somebody_else(office: Office) -> None:

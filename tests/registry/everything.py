@@ -5,9 +5,11 @@ from __future__ import annotations
 from generator.registry import (
     add_photo,
     change_status,
+    close_application,
     file_complaint,
     import_answers,
     import_observations,
+    import_rechecks,
     record_leak_test,
     sign_hold_point,
 )
@@ -34,5 +36,14 @@ def fill_all(office: Office) -> Office:
     record_leak_test(registry, tank, hours=24, drop_mm=9, tight=False, by=bir, now=office.tick())
     add_photo(registry, tank, "ab" * 32, "cage", by=boss, now=office.tick())
     file_complaint(registry, "it leaks", tank=tank, by=boss, now=office.tick())
+    again = b"learner,practical,step,seen\nAsha,close-a-fence,gloves,done\n"
+    import_rechecks(
+        registry, office.cohort, "r.csv", again, practicals=PRACTICALS, observer=office.ids["Farida"], observed_on=DAY,
+        now=office.tick(),
+    )  # fmt: skip
+    office.sit_again(("Cheptoo",), "autumn", DAY, "the lamp went out")
+    application = office.apply()
+    close_application(registry, application, "accepted", "seen", by=office.ids["Joseph"], now=office.tick())
+    office.decide("Cheptoo", inputs={"rule": {"written": 0.7}})
     change_status(registry, second.number, "withdraw", reason="own wish", by=boss, now=office.tick())
     return office

@@ -24,6 +24,7 @@ from generator.registry import (
     add_person,
     add_tank,
     archive_set,
+    file_application,
     give_role,
     issue,
     join_cohort,
@@ -32,6 +33,7 @@ from generator.registry import (
     record_decision,
 )
 from generator.registry.marker import PaperKey, items_marker
+from tests.assessment.small_scheme import SCHEME as RULES
 from tests.exercises import small as questions
 from tests.exercises.small_course import course
 
@@ -139,6 +141,21 @@ class Office:
         """A printed set for the three candidates: five questions and a scenario."""
         return printed_set(("Asha", "Bir", "Cheptoo"))
 
+    def apply(self, name: str = "Cheptoo", tanks: int = 2, **other: object) -> int:
+        """File an application by experience."""
+        given: dict[str, object] = {
+            "witnesses": ["Ravi", "Bina of the mill"], "evidence": "two letters", "by": self.boss, "now": self.tick(),
+            **other,
+        }  # fmt: skip
+        return file_application(self.registry, self.cohort, self.ids[name], RULES, tanks=tanks, **given)  # type: ignore[arg-type]
+
+    def sit_again(self, names: tuple[str, ...], seed: str, held_on: date, exception: str | None = None) -> int:
+        """Archive another set under the scheme's rule of trying again."""
+        return archive_set(
+            self.registry, self.cohort, printed_set(names, seed), held_on=held_on, scheme=SCHEME, version=2,
+            by=self.boss, now=self.tick(), retest=RULES.retest, exception=exception,
+        )  # fmt: skip
+
     def sit(self, **other: object) -> int:
         """Archive the papers of that set."""
         given: dict[str, object] = {
@@ -147,9 +164,9 @@ class Office:
         return archive_set(self.registry, self.cohort, self.record(), **given)  # type: ignore[arg-type]
 
 
-def printed_set(names: tuple[str, ...]) -> Record:
+def printed_set(names: tuple[str, ...], seed: str = "spring") -> Record:
     people = [Person(name) for name in names]
-    return make_set(course(), "pens", people, "spring", "en", tool="test 1", book=questions.BOOK)
+    return make_set(course(), "pens", people, seed, "en", tool="test 1", book=questions.BOOK)
 
 
 def small_marker(content: str, about: str) -> PaperKey:
