@@ -15,8 +15,8 @@ PARTS: tuple[Callable[[Plan, Tell], Section | None], ...] = (
     counts, why, sizes, ground, checks, cutting, mesh, batch, calendar_of, money, fittings, hold_points,
 )  # fmt: skip
 CAUTIONS = (
-    "ground", "cut_bank", "lifting", "cut_steel", "wet_cement", "dust", "props", "confined", "drowning", "filling",
-    "chlorine", "drinking", "law",
+    "ground", "cut_bank", "lifting", "cut_steel", "wet_cement", "dust", "props", "height", "confined", "drowning",
+    "filling", "chlorine", "drinking", "law",
 )  # fmt: skip
 """Where the work can hurt someone, in the order of the work."""
 
