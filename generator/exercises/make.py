@@ -37,12 +37,14 @@ from generator.exercises.letters import LETTERS
 from generator.exercises.spoken import script_lines, unmarked
 from generator.exercises.tolerance import tolerance_of
 from generator.exercises.variants import Variant, of_givens, seed_text, variant
-from generator.figures import hot_areas
+from generator.figures import FIGURES, hot_areas
 from generator.formula import Book, Stream, show
 from generator.words import Words
 
 FigureAreas = Mapping[str, Mapping[str, str]]
 """The hot areas that figures name, by figure: for each letter in the drawing the name of what stands there."""
+DEALS = 24
+"""In so many ways a drawing's letters are dealt to its places on the sheets of a class."""
 
 
 def make_item(
@@ -89,6 +91,20 @@ def make_item(
             )
         case MatchQuestion():
             return _match(question, Stream(seed_text(seed, question.id)), language)
+
+
+def dealt_areas(question: Question, seed: str) -> FigureAreas | None:
+    """The letters of a learner's own drawing, dealt to its places anew; None where no drawing letters itself.
+
+    Args:
+        question: of the bank.
+        seed: the learner's; the question's id is added to it.
+    """
+    kind = FIGURES.get(question.figure) if isinstance(question, SpotQuestion) else None
+    if kind is None or kind.spot is None or question.figure is None:
+        return None
+    deal = 1 + Stream(f"{seed_text(seed, question.id)}|areas").below(DEALS)
+    return {question.figure: kind.spot.letters(deal)}
 
 
 def _number_item(question: NumberQuestion, seed: str, words: Words, book: Book) -> NumberItem:

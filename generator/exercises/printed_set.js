@@ -281,6 +281,21 @@
     drawn = formula().stream(seed + "|questions").shuffle(bank.map(function (id, place) { return place; })).slice(0, count);
     return drawn.sort(function (a, b) { return a - b; }).map(function (place) { return bank[place]; });
   }
+  /* A question whose drawing letters its own places, with the letters of one learner; any other as it is. */
+  function dealt(data, question, seed) {
+    var found = data.dealt[question.id], places = {}, made = {}, order, deal, key;
+    if (!found) { return question; }
+    deal = 1 + formula().stream(seed + "|" + question.id + "|areas").below(rules.deals);
+    question.areas.forEach(function (area, place) { places["$" + area.name] = place; });
+    order = formula().stream("areas|" + found.figure + "|" + deal).shuffle(found.names).map(function (name) { return places["$" + name]; });
+    function mixed(values) { return order.map(function (place) { return values[place]; }); }
+    for (key in question) { if (has(question, key)) { made[key] = question[key]; } }
+    made.areas = order.map(function (place, at) { return {letter: rules.letters.charAt(at), name: question.areas[place].name}; });
+    made.labels = mixed(question.labels);
+    made.why = mixed(question.why);
+    made.right = order.map(function (place, at) { return question.right.indexOf(place) >= 0 ? at : -1; }).filter(function (at) { return at >= 0; });
+    return made;
+  }
   /* What is asked: the bank and the scenarios of a module, of these competencies where some are named. */
   function asked(data, module, competencies) {
     var found = data.modules[module];
@@ -308,7 +323,7 @@
     function learner(person, number) {
       var seed = wish.seed + "|" + person.name, spoken = person.language || wish.language, texts = inLanguage(spoken);
       return {number: number, name: person.name, language: spoken, items: chosen(found.bank, wish.questions, seed).map(function (id) {
-        return plain(Tankschool.marker.item(texts.questions[id], seed), rules.schema.$defs.Learner.properties.items.items);
+        return plain(Tankschool.marker.item(dealt(data, texts.questions[id], seed), seed), rules.schema.$defs.Learner.properties.items.items);
       }).concat(texts.scenarios)};
     }
     self.step = function (most) {

@@ -14,7 +14,7 @@ from generator.exercises.answers import Answers
 from generator.exercises.class_list import Person
 from generator.exercises.items import Item, NumberItem, ScenarioItem, SpokenItem
 from generator.exercises.letters import mark_typed
-from generator.exercises.make import make_item, make_scenario
+from generator.exercises.make import dealt_areas, make_item, make_scenario
 from generator.exercises.mark import Mark
 from generator.exercises.record import Learner, Record
 from generator.exercises.scenario import mark_scenario
@@ -67,7 +67,7 @@ def make_set(
 ) -> Record:
     """Make a personal sheet for everyone on a class list.
 
-    A learner's numbers follow from the seed and the name alone: a name added to the list changes no other sheet.
+    A learner's numbers and letters follow from the seed and the name alone: a name added to the list changes no other sheet.
 
     Args:
         content: the course.
@@ -94,7 +94,8 @@ def make_set(
         spoken = person.language or language
         words = content.words[spoken]
         items: list[Item] = [
-            make_item(question, own_seed, words, book) for question in chosen(bank, questions, own_seed)
+            make_item(question, own_seed, words, book, dealt_areas(question, own_seed))
+            for question in chosen(bank, questions, own_seed)
         ]
         if not questions:
             items += [make_scenario(scenario, content.values(scenario.place), words, book) for scenario in scenarios]

@@ -15,11 +15,15 @@ from typing import Any
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
+from generator.curriculum.models import SpotQuestion
 from generator.exercises.answers import LARGEST_ANSWERS
 from generator.exercises.class_list import LONGEST_NAME
+from generator.exercises.letters import LETTERS
+from generator.exercises.make import DEALS
 from generator.exercises.page_data import page_data
 from generator.exercises.printed_set import text_hash
 from generator.exercises.record import FORMAT, LARGEST_RECORD, Record
+from generator.figures import FIGURES
 from generator.formula import Book, parse
 from generator.problems.problem import MOST_REPORTED
 from generator.problems.text_file import LIMIT
@@ -66,8 +70,19 @@ def set_data(content: CourseContent, language: str, tool: str, book: Book = BOOK
         "questions": questions,
         "scenarios": scenarios,
         "patches": patches,
+        "dealt": _dealt(content),
         "texts": {source.id: text_hash(source) for source in sources if not source.retired},
         "formulas": formula_lines(sorted(asks), book),
+    }
+
+
+def _dealt(content: CourseContent) -> Json:
+    """For each question whose drawing letters its own places: the drawing, and the names that are dealt to them."""
+    return {
+        question.id: {"figure": question.figure, "names": list(kind.spot.names)}
+        for question in content.questions.values()
+        if isinstance(question, SpotQuestion) and not question.retired
+        if (kind := FIGURES.get(question.figure)) is not None and kind.spot is not None
     }
 
 
@@ -122,6 +137,8 @@ def printed_set_script() -> str:
     code = files("generator.exercises").joinpath("printed_set.js").read_text(encoding="utf-8")
     rules: Json = _letter_tables() | {
         "format": FORMAT,
+        "letters": LETTERS,
+        "deals": DEALS,
         "limit": LIMIT,
         "largest_answers": LARGEST_ANSWERS,
         "largest_record": LARGEST_RECORD,

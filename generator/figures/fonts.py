@@ -15,6 +15,7 @@ from typing import Any, Literal, TypeAlias
 from reportlab.lib.abag import ABag
 from reportlab.pdfbase import pdfmetrics, ttfonts
 
+from generator.figures.font_hints import without_hints
 from generator.problems import MachineError
 
 REGULAR = "Mukta-Regular"
@@ -29,6 +30,9 @@ Anchor: TypeAlias = Literal["start", "middle", "end"]
 
 _INVISIBLE = frozenset("\u00a0\u200c\u200d")
 """The unbreakable space and the joiners: the font knows them, and drawing nothing for them is right."""
+
+_FIRST_CODE = 33
+"""Of a letter within a document."""
 
 _LATIN = re.compile("[A-Za-z]")
 _DEVANAGARI = re.compile("([\u0900-\u097f\u200c\u200d]+)")
@@ -49,7 +53,7 @@ def fonts() -> tuple[str, str]:
     known = pdfmetrics.getRegisteredFontNames()
     for name in (REGULAR, BOLD):
         if name not in known:
-            font = ttfonts.TTFont(name, str(_folder() / f"{name}.ttf"), shapable=True)
+            font = _PrintFont(name, str(_folder() / f"{name}.ttf"))
             pdfmetrics.registerFont(font)
             if font.shapable:
                 _number_glyphs(font)
@@ -145,6 +149,22 @@ def _joined(text: str, font: str, size: float) -> str:
     whole = [0.0, (ABag(fontName=font, fontSize=size), text)]
     joined: str = ttfonts.shapeFragWord(whole, features=_FEATURES, force=True)[1][1]
     return joined
+
+
+class _PrintFont(ttfonts.TTFont):  # type: ignore[misc]  # the library has no types
+    """The font as documents embed it: without hints, and with no letter that the document does not use."""
+
+    def __init__(self, name: str, path: str) -> None:
+        super().__init__(name, path, asciiReadable=False)
+        subset = self.face.makeSubset
+        self.face.makeSubset = lambda signs: without_hints(subset(signs))
+
+    def splitString(self, text: str, doc: Any, encoding: str = "utf-8") -> list[tuple[int, bytes]]:  # noqa: N802
+        """As the library does it, with the codes of printing signs first: others take four bytes in a file."""
+        if doc not in self.state:
+            self._assignState(doc).nextCode = _FIRST_CODE
+        pieces: list[tuple[int, bytes]] = super().splitString(text, doc, encoding)
+        return pieces
 
 
 def _number_glyphs(font: Any) -> None:

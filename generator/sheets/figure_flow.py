@@ -6,6 +6,7 @@ from generator.figures import Scene, pdf, pdf_height
 from generator.figures.ink import HANDS
 from generator.figures.scene import VIEW
 from generator.problems import MachineError
+from generator.sheets import once
 from generator.sheets.flow import Canvas, Column, Piece, Text
 from generator.sheets.styles import NOTE, SMALLEST
 
@@ -17,10 +18,8 @@ NARROWEST = VIEW * SMALLEST / min(hand.size for hand in HANDS.values())
 """Points; narrower, its smallest letters would be under the least size."""
 
 
-REMEMBER = True
-"""Whether a drawing that comes twice is worked out once; the bytes are the same."""
-_BEFORE = 2
-"""Operators that save the canvas's state and move it to the drawing's place; one behind it restores the state."""
+_EDGE = 6.0
+"""Paper units round a drawing that are not cut off: half of its outermost lines."""
 
 
 class Figure(Piece):
@@ -49,19 +48,30 @@ class Figure(Piece):
         return pdf_height(self._scene, self._drawn)
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
-        """Draw it; a scene that the document has already is not worked out again."""
+        """Show it; a scene that the document has already is not drawn again."""
         left, low = x + (self.width - self._drawn) / 2, top - self.height
-        known: dict[tuple[int, float], tuple[Scene, list[str]]] = canvas.__dict__.setdefault("_known_scenes", {})
-        key = id(self._scene), self._drawn
-        if REMEMBER and key in known:
-            canvas.saveState()
-            canvas.translate(left, low)
-            canvas._code += known[key][1]
-            canvas.restoreState()
-            return
-        start = len(canvas._code) + _BEFORE
-        pdf(self._scene, canvas, left, low, self._drawn)
-        known[key] = self._scene, canvas._code[start:-1]  # the scene is kept so that its id stays its own
+        scene, box = self._scene, (-_EDGE, -_EDGE, VIEW + _EDGE, round(pdf_height(self._scene, VIEW) + _EDGE, 2))
+        known = _Same.of(scene, canvas)
+        once.shown(canvas, known, box, left, low, self._drawn / VIEW, lambda pen: pdf(scene, pen, 0, 0, VIEW))
+
+
+class _Same:
+    """A scene by what it shows: scenes that were made apart and show the same are one drawing of a document.
+
+    Comparing two large drawings takes long, so each is looked up once.
+    """
+
+    def __init__(self, scene: Scene) -> None:
+        self._scene = scene
+
+    @classmethod
+    def of(cls, scene: Scene, canvas: Canvas) -> _Same:
+        """The same object for all scenes of a document that show the same."""
+        met: dict[int, tuple[Scene, _Same]] = canvas.__dict__.setdefault("_met_scenes", {})
+        known: dict[Scene, _Same] = canvas.__dict__.setdefault("_known_scenes", {})
+        if id(scene) not in met:
+            met[id(scene)] = scene, known.setdefault(scene, cls(scene))  # kept, so that its id stays its own
+        return met[id(scene)][1]
 
 
 def captioned(scene: Scene) -> Piece:

@@ -18,12 +18,14 @@ from reportlab.pdfgen.canvas import Canvas as PdfCanvas
 
 from generator.figures.fonts import REGULAR, fonts
 from generator.problems import MachineError
+from generator.sheets import once
 from generator.sheets.flow import Canvas, Piece, Text
 from generator.sheets.styles import FOOT, FOOTER, MARGIN, THIN
 from generator.words import Words
 
 HASH_LENGTH = 10
 rl_config.useA85 = 0  # text form of compressed bytes: a quarter larger, slow to make, and no use since e-mail is clean
+_FOOT_LINE = FOOT - 3 * mm
 _PAGE_NUMBER = FOOTER.but(bold=True, align="right")
 
 
@@ -260,14 +262,18 @@ class _Footer:
         self._accessible = Text(_accessible(part), FOOTER)
 
     def paint(self, canvas: Canvas, width: float, page: int, pages: int) -> None:
-        whole = width - 2 * MARGIN
         number = Text(self._words.say("sheet.page_of", page=page, pages=pages), _PAGE_NUMBER)
         number.fit(self.number_width)
-        self._name.fit(whole - self.number_width)
-        self._accessible.fit(whole)
-        y = FOOT - 3 * mm
+        self._name.fit(width - 2 * MARGIN - self.number_width)
+        self._accessible.fit(width - 2 * MARGIN)
+        number.paint(canvas, width - MARGIN - self.number_width, _FOOT_LINE - 2)
+        told = self._name.plain(), self._accessible.plain()
+        box = 0.0, 0.0, round(width, 2), round(FOOT, 2)
+        once.shown(canvas, told, box, 0.0, 0.0, 1.0, lambda pen: self._same(pen, width))
+
+    def _same(self, canvas: Canvas, width: float) -> None:
+        """What is the same on every page."""
         canvas.setLineWidth(THIN)
-        canvas.line(MARGIN, y, width - MARGIN, y)
-        self._name.paint(canvas, MARGIN, y - 2)
-        number.paint(canvas, width - MARGIN - self.number_width, y - 2)
-        self._accessible.paint(canvas, MARGIN, y - 2 - self._name.height)
+        canvas.line(MARGIN, _FOOT_LINE, width - MARGIN, _FOOT_LINE)
+        self._name.paint(canvas, MARGIN, _FOOT_LINE - 2)
+        self._accessible.paint(canvas, MARGIN, _FOOT_LINE - 2 - self._name.height)

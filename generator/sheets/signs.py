@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from math import cos, pi, sin
 
+from generator.sheets import once
 from generator.sheets.flow import Canvas, Piece, Text
 from generator.sheets.styles import THICK, THIN, Style
 
@@ -32,19 +33,21 @@ class Letter(Piece):
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """The shape, then the letter in its middle."""
-        canvas.setLineWidth(1.1)
         half = self._size / 2
-        middle = top - half
-        corners = _CORNERS.get(self._letter)
+        once.stamped(canvas, ("letter", self._letter, self._size), x + half, top - half, self._shape)
+        self._text.paint(canvas, x, top - half + self._text.height / 2)
+
+    def _shape(self, canvas: Canvas) -> None:
+        half, corners = self._size / 2, _CORNERS.get(self._letter)
+        canvas.setLineWidth(1.1)
         if corners is None:
-            canvas.circle(x + half, middle, half - 1, stroke=1, fill=0)
+            canvas.circle(0, 0, half - 1, stroke=1, fill=0)
         elif self._letter == "B":
-            canvas.rect(x + 2, middle - half + 2, self._size - 4, self._size - 4, stroke=1, fill=0)
+            canvas.rect(2 - half, 2 - half, self._size - 4, self._size - 4, stroke=1, fill=0)
         elif self._letter == "C":
-            outline(canvas, x + half, middle - 0.12 * self._size, 0.66 * self._size, 3)
+            outline(canvas, 0, -0.12 * self._size, 0.66 * self._size, 3)
         else:
-            outline(canvas, x + half, middle, half, corners)
-        self._text.paint(canvas, x, middle + self._text.height / 2)
+            outline(canvas, 0, 0, half, corners)
 
 
 def outline(canvas: Canvas, x: float, y: float, radius: float, corners: int, *, fill: bool = False) -> None:
@@ -69,18 +72,20 @@ class Caution(Piece):
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """Thick sides, a bar and a dot."""
+        once.stamped(canvas, "caution", x, top - self.height, self._sign)
+
+    def _sign(self, canvas: Canvas) -> None:
         canvas.setLineWidth(2.4)
         canvas.setLineJoin(1)
         path = canvas.beginPath()
-        base = top - self.height + 1.5
-        path.moveTo(x + 1.5, base)
-        path.lineTo(x + self.side - 1.5, base)
-        path.lineTo(x + self.side / 2, top - 1.5)
+        path.moveTo(1.5, 1.5)
+        path.lineTo(self.side - 1.5, 1.5)
+        path.lineTo(self.side / 2, self.height - 1.5)
         path.close()
         canvas.drawPath(path, stroke=1, fill=0)
         canvas.setLineJoin(0)
-        canvas.rect(x + self.side / 2 - 1.5, base + 8.5, 3, 9, stroke=0, fill=1)
-        canvas.circle(x + self.side / 2, base + 4.8, 1.8, stroke=0, fill=1)
+        canvas.rect(self.side / 2 - 1.5, 10, 3, 9, stroke=0, fill=1)
+        canvas.circle(self.side / 2, 6.3, 1.8, stroke=0, fill=1)
 
 
 class Critical(Piece):
@@ -172,8 +177,10 @@ class Number(Piece):
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """The circle and the number, in line with the first line of the question."""
-        canvas.setLineWidth(THICK)
         half = self._size / 2
-        middle = top - self._text.height / 2
-        canvas.circle(x + half, middle, half - 1, stroke=1, fill=0)
+        once.stamped(canvas, ("number", self._size), x + half, top - self._text.height / 2, self._circle)
         self._text.paint(canvas, x, top)
+
+    def _circle(self, canvas: Canvas) -> None:
+        canvas.setLineWidth(THICK)
+        canvas.circle(0, 0, self._size / 2 - 1, stroke=1, fill=0)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 import sys
+from dataclasses import replace
 from itertools import pairwise
 from math import cos, radians, sin
 from xml.etree import ElementTree
@@ -16,8 +17,9 @@ from generator.figures import FIGURES, Scene, draw, pdf, pdf_height, svg
 from generator.figures.hatch import strokes
 from generator.figures.ink import HANDS, PENS, HatchKind, Ink, Letter
 from generator.figures.parts import shapes
-from generator.figures.scene import VIEW, Arc, Hatch, Label, Line, Rect
+from generator.figures.scene import VIEW, Arc, Circle, Hatch, Label, Line, Rect
 from tests.figures.tanks import LANGUAGES, made_up, place, words
+from tests.sheets.plain_drawing import plain
 
 SVG = "{http://www.w3.org/2000/svg}"
 WIDTH = 300.0
@@ -110,6 +112,64 @@ def test_print_repeats_byte_for_byte_and_leaves_the_canvas_as_it_was(key: str, l
     first = document()
     assert first == document()
     assert first.startswith(b"%PDF")
+
+
+def begun(operators: list[str]) -> int:
+    """How many lines and outlines are begun."""
+    return len(re.findall(r"\b(m|re)\b", " ".join(operators)))
+
+
+def corners(operators: list[str], share: float) -> list[tuple[float, float]]:
+    """Ends, corners and handles of all that operators draw, in order; rectangles by two corners."""
+    found = []
+    for numbers, sign in re.findall(r"((?:-?[\d.]+ )+)(m|l|c|re)\b", " ".join(operators)):
+        of = [float(number) * share for number in numbers.split()]
+        if sign == "re":
+            of[2:] = of[0] + of[2], of[1] + of[3]
+        found += list(zip(of[::2], of[1::2], strict=True))
+    return found
+
+
+@pytest.mark.parametrize("key", FIGURES)
+def test_print_has_every_shape_where_plain_calls_of_the_library_put_it(key: str) -> None:
+    scene = drawn(key, "en")
+    bare = replace(scene, elements=tuple(shape for shape in shapes(scene) if not isinstance(shape, Label)))
+    ours, theirs = Canvas(io.BytesIO()), Canvas(io.BytesIO())
+    pdf(bare, ours, 0, 0, WIDTH)
+    plain(bare, theirs, 0, 0, WIDTH)
+    dots = [shape for shape in shapes(bare) if isinstance(shape, Circle) and PENS[shape.ink].stroke == "none"]
+    assert begun(ours._code) == begun(theirs._code)
+    (share,) = {float(line.split()[1]) for line in ours._code if line.startswith("q ")}
+    near = [(round(x, 4), round(y, 4)) for x, y in corners(ours._code, share)]
+    far = corners(theirs._code, 1.0)
+    if not dots:
+        assert len(near) == len(far)
+        for one, other in zip(near, far, strict=True):
+            assert one == pytest.approx(other, abs=0.1)
+    step = share / 2 + 0.005
+    for dot in dots:
+        x, y = (part / scene.width * WIDTH for part in dot.centre)
+        assert any(abs(x - left) <= step and abs(y - low) <= step for left, low in near)
+
+
+def test_dots_are_round_ends_of_their_own_width_and_lines_of_one_ink_are_one_path() -> None:
+    dots = tuple(Circle((0.1 * number, 0.5), 0.01, Ink.MORTAR) for number in range(1, 9))
+    lines = tuple(Line((0, 0.1 * number), (1, 0.1 * number), Ink.WIRE) for number in range(1, 9))
+    canvas = Canvas(io.BytesIO())
+    pdf(Scene(1, 1, (*dots, *lines, *dots[:1]), "t", "d", "en"), canvas, 0, 0, VIEW)
+    paths = [line for line in canvas._code if line.endswith(" S")]
+    assert [path.count(" m ") for path in paths] == [8, 8, 1]
+    pens = [line for line in canvas._code if " RG " in line]
+    assert [("144 w" in pen, pen.endswith("1 J")) for pen in pens] == [(True, True), (False, False), (True, True)]
+
+
+def test_no_path_is_longer_than_a_small_printer_can_hold() -> None:
+    lines = tuple(Line((0, number / 1000), (1, number / 1000), Ink.WIRE) for number in range(1000))
+    canvas = Canvas(io.BytesIO())
+    pdf(Scene(1, 1, lines, "t", "d", "en"), canvas, 0, 0, VIEW)
+    paths = [line.count(" m ") for line in canvas._code if line.endswith(" S")]
+    assert sum(paths) == 1000
+    assert max(paths) <= 300
 
 
 def test_inks_differ_without_colour() -> None:

@@ -14,13 +14,16 @@ from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.pdfbase.ttfonts import shapeStr
 from reportlab.pdfgen.canvas import Canvas
 
+from generator.figures import Scene, pdf
 from generator.figures.fonts import REGULAR, draw_text, shaped_width
-from generator.sheets import figure_flow, formula_flow, page
+from generator.sheets import figure_flow, formula_flow, once, page
 from generator.sheets.flow import Text
 from generator.sheets.text import Segment
+from tests.sheets import plain_drawing
 
 _DEVANAGARI = re.compile("[\u0900-\u097f]")
-_SHAPES = ("rect", "circle", "line", "setLineWidth", "setLineJoin", "setDash", "saveState", "restoreState", "translate")
+_SHAPES = ("rect", "circle", "line", "setLineWidth", "setLineJoin", "setDash")
+_PLACES = ("saveState", "restoreState", "translate", "scale")
 
 
 @dataclass(frozen=True)
@@ -72,7 +75,9 @@ class _Path:
 def recording() -> Iterator[Recording]:
     """Within it, every document that is made is also recorded."""
     found = Recording()
-    origins = [(0.0, 0.0)]
+    origins = [(0.0, 0.0, 1.0)]
+
+    muted: list[bool] = []
 
     class Recorder(Canvas):  # type: ignore[misc]
         def beginPath(self) -> _Path:  # noqa: N802 (ReportLab's name)
@@ -80,7 +85,8 @@ def recording() -> Iterator[Recording]:
 
         def drawPath(self, path: Any, *args: Any, **kwargs: Any) -> None:  # noqa: N802
             if isinstance(path, _Path):
-                found.operations.append(("path", tuple(path.calls), kwargs))
+                if not muted:
+                    found.operations.append(("path", tuple(path.calls), kwargs))
                 path = path.real
             super().drawPath(path, *args, **kwargs)
 
@@ -93,31 +99,39 @@ def recording() -> Iterator[Recording]:
         method = getattr(Canvas, name)
 
         def call(self: Canvas, *args: Any, **kwargs: Any) -> Any:
+            if muted:
+                return method(self, *args, **kwargs)
             found.operations.append((name, args, kwargs))
+            left, low, share = origins[-1]
             if name == "saveState":
                 origins.append(origins[-1])
             elif name == "restoreState":
                 origins.pop()
             elif name == "translate":
-                origins[-1] = (origins[-1][0] + args[0], origins[-1][1] + args[1])
-            left, low = origins[-1]
+                origins[-1] = (left + args[0] * share, low + args[1] * share, share)
+            elif name == "scale":
+                origins[-1] = (left, low, share * args[0])
             extent = _extent(name, args)
             if extent:
-                x1, y1, x2, y2 = extent
+                x1, y1, x2, y2 = (part * share for part in extent)
                 found.shapes.append((found.pages + 1, x1 + left, y1 + low, x2 + left, y2 + low))
             return method(self, *args, **kwargs)
 
         return call
 
-    for name in _SHAPES:
+    for name in (*_SHAPES, *_PLACES):
         setattr(Recorder, name, kept(name))
     original = Text.paint
 
+    def keep(x: float, y: float, typed: str, font: str, size: float, width: float) -> None:
+        left, low, share = origins[-1]
+        place = left + x * share, low + y * share
+        found.strings.append(String(found.pages + 1, *place, typed, font, size * share, width * share))
+
     def paint(self: Text, canvas: Any, x: float, top: float) -> None:
-        for left, y, segment in self.strings(x, top):
+        for left, y, segment in () if muted else self.strings(x, top):
             hand = segment.hand
-            string = String(found.pages + 1, left, y, segment.typed, hand.font, hand.size, width_of(segment))
-            found.strings.append(string)
+            keep(left, y, segment.typed, hand.font, hand.size, width_of(segment))
             found.operations.append(("string", (left, y, segment.typed, hand.font, hand.size), {}))
         original(self, canvas, x, top)
 
@@ -126,16 +140,44 @@ def recording() -> Iterator[Recording]:
     ) -> None:
         width = shaped_width(text, font, size)
         start = x - {"start": 0.0, "middle": 0.5, "end": 1.0}[anchor] * width
-        left, low = origins[-1]
-        found.strings.append(String(found.pages + 1, start + left, y + low, text, font, size, width))
+        keep(start, y, text, font, size, width)
         found.operations.append(("string", (start, y, text, font, size), {}))
         draw_text(canvas, x, y, text, font, size, anchor)  # type: ignore[arg-type]
 
+    apart = Recorder(BytesIO())
+    shown, stamped = once.shown, once.stamped
+
+    def told(draw: once.Draw, x: float, y: float, share: float = 1.0) -> None:
+        """Records what the document holds once, as it stands on this page."""
+        apart.saveState()
+        apart.translate(x, y)
+        if share != 1.0:
+            apart.scale(share, share)
+        draw(apart)
+        apart.restoreState()
+
+    def form(canvas: Any, what: Any, box: once.Box, x: float, y: float, share: float, draw: once.Draw) -> None:
+        muted.append(True)
+        shown(canvas, what, box, x, y, share, draw)
+        muted.pop()
+        told(draw, x, y, share)
+
+    def stamp(canvas: Any, what: Any, x: float, y: float, draw: once.Draw) -> None:
+        muted.append(True)
+        stamped(canvas, what, x, y, draw)
+        muted.pop()
+        told(draw, x, y)
+
+    def scene(what: Scene, canvas: Any, x: float, y: float, width: float) -> None:
+        (pdf if muted else plain_drawing.plain)(what, canvas, x, y, width)
+
     with (
         patch.object(page, "PdfCanvas", Recorder),
-        patch.object(figure_flow, "REMEMBER", False),
+        patch.object(once, "shown", form),
+        patch.object(once, "stamped", stamp),
+        patch.object(figure_flow, "pdf", scene),
         patch.object(Text, "paint", paint),
-        patch("generator.figures.pdf.draw_text", label),
+        patch.object(plain_drawing, "draw_text", label),
         patch.object(formula_flow, "draw_text", label),
     ):
         yield found

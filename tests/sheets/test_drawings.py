@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from io import BytesIO
 from typing import Any
 
 import pytest
 from pydantic import TypeAdapter
+from pypdf import PdfReader
 
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Question
 from generator.exercises import Area, NumberItem, Person, SpotItem, make_item, make_set
-from generator.figures import FIGURES
+from generator.figures import FIGURES, draw
 from generator.problems import RefusedError
-from generator.sheets import figure_flow, key_pdf, worksheet_pdf
+from generator.sheets import key_pdf, worksheet_pdf
 from generator.sheets.drawings import Drawings, seed_of
+from generator.sheets.figure_flow import Figure
 from generator.sheets.page import sheet_pdf
 from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH
 from tests.exercises.small import both
@@ -117,11 +120,33 @@ def test_a_choice_of_worked_out_numbers_has_its_working_and_its_diagnosis(
     assert words.say_one_of("quantity", "ring_length") in text
 
 
-def test_a_drawing_remembered_gives_the_same_bytes(content: CourseContent, monkeypatch: pytest.MonkeyPatch) -> None:
-    asked = tuple(question for question in content.asked["how-much-water"] if question.figure)
-    small = replace(content, asked={**content.asked, "how-much-water": asked}, scenarios={})
-    people = [Person("Asha"), Person("Bir"), Person("Chaya")]
-    record = make_set(small, "how-much-water", people, "s", "hi", tool="test")
-    remembered = worksheet_pdf(record, small)
-    monkeypatch.setattr(figure_flow, "REMEMBER", False)
-    assert worksheet_pdf(record, small) == remembered
+def forms(data: bytes) -> list[tuple[int, float]]:
+    """Every form that the pages of a document name: its object's number and its height."""
+    found = []
+    for page in PdfReader(BytesIO(data)).pages:
+        named = page["/Resources"].get("/XObject", {})
+        found += [(named.raw_get(name).idnum, float(named[name]["/BBox"][3])) for name in named]
+    return found
+
+
+def test_a_document_holds_a_drawing_once_however_many_sheets_show_it(content: CourseContent) -> None:
+    place = content.values(content.modules["frame"].place)
+    words = content.words["en"]
+    # equal drawings that were made apart, and one in another size
+    pieces = [Figure(draw("ring-plan", place, words)) for _ in range(3)]
+    parts = [part([piece]) for piece in [*pieces, Figure(draw("ring-plan", place, words), 250.0)]]
+    shown = [form for form in forms(sheet_pdf(ABOUT, parts)) if form[1] > 100]
+    assert len(shown) == 4
+    assert len(set(shown)) == 1
+    other = sheet_pdf(ABOUT, [part([Figure(draw(key, place, words)) for key in ("ring-plan", "hoop-lap")])])
+    assert len({form for form in forms(other) if form[1] > 100}) == 2
+
+
+def test_what_stands_below_every_page_is_in_a_document_once(content: CourseContent) -> None:
+    record = make_set(content, "how-much-water", [Person("Asha"), Person("Bir")], "s", "hi", tool="test")
+    reader = PdfReader(BytesIO(made := worksheet_pdf(record, content)))
+    low = [form for form in forms(made) if form[1] < 100]
+    assert len(reader.pages) > 3
+    assert len(low) == len(reader.pages)
+    assert len(set(low)) == 1
+    assert made == worksheet_pdf(record, content)

@@ -260,9 +260,24 @@
       if (data.figures[item.id]) {
         /* our own drawing; its ids are made this sheet's own */
         drawing.innerHTML = data.figures[item.id][tongue].split(item.id).join(item.id + "-" + number);
+        relettered(drawing, item);
       }
       return [drawing, make("div", {"class": "ts-room"}, [note(tongue, item.several ? "sheet.choose_several" : "sheet.choose_one")].concat(
         item.areas.map(function (area, position) { return item.labels[position] ? make("p", {}, area.letter + ": " + item.labels[position]) : null; }), [line(tongue)]))];
+    }
+
+    /* The drawing is one for all: what the record calls B has a B beside it. */
+    function relettered(drawing, item) {
+      var own = {};
+      data.questions[item.id].areas.forEach(function (area) {
+        item.areas.forEach(function (other) { if (other.name === area.name) { own[area.letter] = other.letter; } });
+      });
+      Array.prototype.forEach.call(drawing.querySelectorAll(".fig-disc text"), function (disc) { disc.textContent = own[disc.textContent]; });
+      Array.prototype.forEach.call(drawing.querySelectorAll("[data-area]"), function (place) {
+        var letter = own[place.getAttribute("data-area")];
+        place.setAttribute("data-area", letter);
+        place.setAttribute("aria-label", letter);
+      });
     }
 
     // -------------------------------------------------------------------------------------------------- one key
