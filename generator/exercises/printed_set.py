@@ -67,7 +67,7 @@ def make_set(
 ) -> Record:
     """Make a personal sheet for everyone on a class list.
 
-    A learner's numbers and letters follow from the seed and the name alone: a name added to the list changes no other sheet.
+    A learner's numbers and letters follow from seed and name alone: a name added to the list changes no other sheet.
 
     Args:
         content: the course.

@@ -19,6 +19,7 @@ from generator.exercises import (
     NumberItem,
     Person,
     Record,
+    SpotItem,
     from_json,
     make_set,
     mark_set,
@@ -28,6 +29,7 @@ from generator.exercises import (
     to_json,
 )
 from generator.exercises.set_data import printed_set_script, set_data
+from generator.figures import hot_areas
 from generator.formula import Stream
 from generator.problems import Column, Problem, ProblemsError, read_csv
 from tests.browser.stick_page import LANGUAGES, address, say, strict_page
@@ -82,7 +84,7 @@ def formula_script() -> str:
 @pytest.fixture
 def pens(kept_page: Page, tmp_path: Path) -> Page:
     """A page with every kind of question, on the small book."""
-    course = small_course()
+    course = small_course((*small.QUESTIONS, small.DEALT))
     course.modules = {"pens": SimpleNamespace(id="pens", retired=False)}
     scripts = [
         formula_script(),
@@ -101,8 +103,9 @@ def test_every_kind_of_item_comes_out_to_the_byte_as_in_python(
 ) -> None:
     people = CLASSES[name]
     record = make_set(
-        small_course(), "pens", people, f"spring {name}", language, tool="test 1", questions=questions, book=small.BOOK
-    )
+        small_course((*small.QUESTIONS, small.DEALT)), "pens", people, f"spring {name}", language, tool="test 1",
+        questions=questions, book=small.BOOK,
+    )  # fmt: skip
     wish = {
         "module": "pens",
         "competencies": [],
@@ -121,7 +124,14 @@ def test_a_chosen_competency_asks_the_same_there(pens: Page) -> None:
     skills = sorted({question.competency for question in small.QUESTIONS})
     for name in skills:
         record = make_set(
-            small_course(), "pens", CLASSES["plain"], "s", "en", tool="test 1", competencies=[name], book=small.BOOK
+            small_course((*small.QUESTIONS, small.DEALT)),
+            "pens",
+            CLASSES["plain"],
+            "s",
+            "en",
+            tool="test 1",
+            competencies=[name],
+            book=small.BOOK,
         )
         wish = {"module": "pens", "competencies": [name], "questions": 0, "language": "en", "seed": "s"}
         people = [{"name": one.name, "language": one.language} for one in CLASSES["plain"]]
@@ -393,6 +403,7 @@ def test_the_course_gives_the_sets_of_the_command_and_a_record_that_it_marks(
         download.value.save_as(file)
         record = from_json("record.json", file.read_bytes())
         right = make_set(built.content, "frame", people, "monsoon", language, tool=f"tankschool {VERSION}")
+        assert any(isinstance(item, SpotItem) for _, item, _ in record.learners[0].labelled())
         assert same(record.model_dump(mode="json"), right.model_dump(mode="json"))
         assert to_json(record) == file.read_bytes()
         assert record.set_id in download.value.suggested_filename
@@ -401,6 +412,10 @@ def test_the_course_gives_the_sets_of_the_command_and_a_record_that_it_marks(
         for label, item, _ in record.learners[0].labelled():
             row = sheet.locator(".ts-q").nth(int(label) - 1)
             expect(row).to_contain_text(item.text.split("\n")[0])
+            if isinstance(item, SpotItem):  # each place of the drawing has this learner's letter beside it
+                letters = {area.name: area.letter for area in item.areas}
+                beside = row.locator(".fig-disc text").all_text_contents()
+                assert beside == [letters[name] for name in hot_areas()[item.figure].values()]
             if isinstance(item, NumberItem) and item.unit and not item.units:
                 unit = built.content.words[record.learners[0].language].say_one_of("unit", item.unit)
                 expect(row.locator(".ts-q-line").last).to_contain_text(unit)

@@ -282,6 +282,19 @@ SPOT = question(
         ],
     }
 )
+DEALT = question(
+    {
+        "id": "broken-hoop",
+        "kind": "spot",
+        "figure": "fault-bent-hoop",
+        "text": both("Which ring is bent?"),
+        "areas": [
+            {"name": "oval-hoop", "text": both("the bent one"), "right": True, "why": both("It pulls unevenly.")},
+            {"name": "round-1", "text": both("a round one"), "why": both("It holds.")},
+        ],
+    }
+)
+"""Its drawing letters its own places, and each learner's anew."""
 SPOKEN_LETTER = question(
     {
         "id": "said-wire",

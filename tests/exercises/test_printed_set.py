@@ -4,11 +4,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.exercises.class_list import Person
-from generator.exercises.items import ChoiceItem, NumberItem
+from generator.exercises.items import ChoiceItem, NumberItem, SpotItem
 from generator.exercises.letters import LETTERS
 from generator.exercises.mark import Verdict
 from generator.exercises.printed_set import LearnerMarks, formulas_hash, make_set, mark_set
 from generator.exercises.record import Record, from_json, to_json
+from generator.figures import FIGURES
 from generator.formula import Book
 from tests.exercises import small
 from tests.exercises.small_course import course
@@ -32,6 +33,8 @@ def right_answers(record: Record) -> dict[tuple[int, str], str]:
                     answers[learner.number, label] = f"{int(item.key)}'{(item.key % 1) * 12:.0f}\""
             elif isinstance(item, ChoiceItem):
                 answers[learner.number, label] = ",".join(LETTERS[item.order.index(i)] for i in item.right)
+            elif isinstance(item, SpotItem):
+                answers[learner.number, label] = " ".join(item.areas[place].letter for place in item.right)
             else:
                 answers[learner.number, label] = " ".join(LETTERS[item.order.index(i)] for i in range(len(item.order)))
     return answers
@@ -46,6 +49,31 @@ def test_everyone_gets_own_numbers_and_all_questions() -> None:
         assert [label for label, _, _ in learner.labelled()] == [str(n) for n in range(1, 14)]
     assert record.learners[1].language == "hi"
     assert record.learners[1].items[0].text.startswith("हि")
+
+
+def test_letters_of_a_drawing_are_dealt_to_each_learner_and_the_key_goes_with_them() -> None:
+    people = tuple(Person(f"Goat herder {number}") for number in range(30))
+
+    def spots(seed: str) -> list[SpotItem]:
+        made = make_set(course((small.DEALT,)), "pens", people, seed, "en", tool="test", book=small.BOOK)
+        marks = mark_set(made, right_answers(made), small.BOOK)
+        assert all(_verdict(one, "1") is Verdict.RIGHT for one in marks.learners)
+        return [item for learner in made.learners for item in learner.items if isinstance(item, SpotItem)]
+
+    drawing = FIGURES["fault-bent-hoop"].spot
+    assert drawing is not None
+    found = spots("spring")
+    assert len(found) == len(people)
+    for item in found:
+        assert [area.letter for area in item.areas] == list("ABCDEFGH")[: len(item.areas)]
+        names = [area.name for area in item.areas]
+        assert sorted(names) == sorted(drawing.names)
+        assert [names[place] for place in item.right] == [drawing.fault]
+        assert [item.labels[names.index(name)] for name in drawing.names[:2]] == ["the bent one", "a round one"]
+        assert [item.why[names.index(name)] for name in drawing.names[:2]] == ["It pulls unevenly.", "It holds."]
+    assert len({item.right for item in found}) == len(drawing.names)
+    assert spots("spring") == found
+    assert sum(a.areas != b.areas for a, b in zip(spots("summer"), found, strict=True)) > len(people) / 2
 
 
 def test_a_name_added_to_the_list_changes_no_other_sheet() -> None:
