@@ -11,8 +11,8 @@ from sqlalchemy import Connection, inspect, text
 
 from generator.problems import RefusedError
 
-NEWEST = "0002"
-"""The newest step of `migrations/versions/`."""
+NEWEST = "0002_ways_in"
+"""The newest step of `migrations/versions/`; the next one goes on from it, so that there is one line of steps."""
 _FOLDER = Path(__file__).with_name("migrations")
 _TABLE = "alembic_version"
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -170,6 +171,27 @@ def test_other_forms_of_an_archived_exam_are_refused(place: Place, capsys: pytes
     assert place.paper("--form", "print") == ExitCode.REFUSED
     assert "other forms" in capsys.readouterr().err
     assert tree(place.folder) == before
+
+
+def test_whoever_sat_waits_and_an_exception_stays_in_the_registry(
+    place: Place, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    own = tmp_path / "registry.sqlite"
+    shutil.copyfile(place.registry, own)
+    names = tmp_path / "one.csv"
+    names.write_text("name\nAsha Devi\n", "utf-8")
+    again = ["--exam", "summer", "--attempt", "2", "--registry", str(own), "--output", str(tmp_path)]
+    assert place.paper(*again, names=names) == ExitCode.REFUSED  # a cohort of its own would count her tries anew
+    assert "Asha Devi (person 2)" in capsys.readouterr().err
+    again += ["--cohort", "spring"]
+    assert place.paper(*again, names=names) == ExitCode.REFUSED
+    free = datetime.now(UTC).date() + timedelta(days=14)
+    assert f"Asha Devi (person 2) may try again from {free} on" in capsys.readouterr().err
+    assert not list(tmp_path.glob("papers/*"))
+    assert place.paper(*again, "--exception", "the lamp went out", names=names) == ExitCode.GOOD
+    with reg.open_registry(own, now=reg_now()) as opened:
+        assert list(reg.excepted(opened).values()) == ["the lamp went out"]
+        assert reg.audit(opened) == ()
 
 
 @pytest.mark.parametrize(
