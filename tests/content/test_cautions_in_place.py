@@ -109,7 +109,7 @@ DANGERS = {
         (r"alone|half a bag|two people move|by two people|in two", r"अकेल|आध|दो"),
         "materials base frame mortar people-and-money troughs", "materials base frame mortar people-and-money",
         "receive-a-delivery mix-one-batch plan-the-loads close-a-ring bed-a-trough",
-        "lifting", "batch-card cutting-list step-cards",
+        "lifting", "cutting-list step-cards",
     ),
     "the place, and who is below": Danger(
         (r"\bbelow\b|in its way|in that way", r"नीचे|रास्ते"), (r"takes a house", r"घर"),
