@@ -26,7 +26,8 @@ def content_option(function: Function) -> Function:
         type=click.Path(exists=True, file_okay=False, path_type=Path),
         default=ROOT,
         show_default="the project's own",
-        help="Folder that holds course/, quizzes/ and handouts/.",
+        envvar="TANKSCHOOL_CONTENT",
+        help="Folder that holds course/, quizzes/ and handouts/; also set by TANKSCHOOL_CONTENT.",
     )(function)
 
 

@@ -8,6 +8,7 @@ import pytest
 
 from generator.commands.main import run
 
+SMALL_COURSE = True
 Run = Callable[..., tuple[int, str, str]]
 
 

@@ -15,6 +15,7 @@ from generator.problems import ExitCode
 from tests.commands.course_copy import tree
 from tests.three_modules import ROOT
 
+SMALL_COURSE = True
 NAMES = "name,language\nAsha Devi,\nBir Singh,hi\nसीता कुमारी,hi\n"
 
 
@@ -49,6 +50,8 @@ def right_answer(item: dict[str, Any]) -> str:
         return " ".join(letters[place] for place, i in enumerate(item["order"]) if i in item["right"])
     if item["kind"] == "spot":
         return " ".join(item["areas"][place]["letter"] for place in item["right"])
+    if item["kind"] == "spoken":
+        return right_answer(item["answer"])
     if item["kind"] == "order":
         return " ".join(letters[item["order"].index(i)] for i in range(len(item["steps"])))
     return " ".join(f"{i + 1}{letters[item['order'].index(i)]}" for i in range(len(item["left"])))

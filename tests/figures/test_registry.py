@@ -1,7 +1,8 @@
-"""Every drawing of the registry on 500 tanks of its own, in both languages: what any drawing has to keep.
+"""Every drawing of the registry on many tanks of its own, in both languages: what any drawing has to keep.
 
-Each drawing gets tanks over the whole range of every given behind its numbers, the ends of the ranges more often than
-chance would. The language changes from tank to tank, so that 500 drawings of each kind are enough for both.
+Usually 100 tanks a drawing, and 500 with the tests that take many minutes. Each drawing gets tanks over the whole range
+of every given behind its numbers, the ends of the ranges more often than chance would. The language changes from tank
+to tank, so that the drawings of each kind are enough for both.
 """
 
 from __future__ import annotations
@@ -24,7 +25,9 @@ from tests.figures.test_areas import apart
 from tests.figures.test_drawings import collisions
 
 SVG = "{http://www.w3.org/2000/svg}"
-TANKS = 500
+TANKS = pytest.mark.parametrize(
+    "most", [pytest.param(100, id="100 tanks"), pytest.param(500, id="500 tanks", marks=pytest.mark.long)]
+)
 
 
 def seeds(key: str) -> st.SearchStrategy[dict[str, float]]:
@@ -39,17 +42,18 @@ def seeds(key: str) -> st.SearchStrategy[dict[str, float]]:
     return st.fixed_dictionaries({name: steps(BOOK.givens[name]) for name in names})
 
 
-def enough(key: str) -> int:
+def enough(key: str, most: int) -> int:
     """So many tanks, or twice as many as there are where a drawing needs little."""
     names = dict.fromkeys(given for name in FIGURES[key].needs for given in (BOOK.needs(name) or (name,)))
     entries = [BOOK.givens[name] for name in names]
-    return min(TANKS, 20 + 2 * prod(round((entry.high - entry.low) / entry.step) + 1 for entry in entries))
+    return min(most, 20 + 2 * prod(round((entry.high - entry.low) / entry.step) + 1 for entry in entries))
 
 
+@TANKS
 @pytest.mark.parametrize("key", FIGURES)
-def test_texts_lines_and_places_keep_apart_in_any_tank_and_the_markup_is_sound(key: str) -> None:
+def test_texts_lines_and_places_keep_apart_in_any_tank_and_the_markup_is_sound(key: str, most: int) -> None:
     @settings(
-        max_examples=enough(key),
+        max_examples=enough(key, most),
         phases=[Phase.explicit, Phase.generate],
         suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow],
     )
