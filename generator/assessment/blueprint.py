@@ -10,9 +10,22 @@ from collections.abc import Callable, Iterator, Sequence
 
 from generator.assessment.recheck import Recheck
 from generator.curriculum import CourseContent
-from generator.curriculum.models import BlueprintCell, OralRule, Question, Scheme, WorkedQuestion
+from generator.curriculum.models import (
+    BlueprintCell,
+    ChoiceQuestion,
+    NumberChoiceQuestion,
+    NumberQuestion,
+    Question,
+    Scheme,
+    SpokenChoiceQuestion,
+    SpokenNumberQuestion,
+    TalkRule,
+    WorkedQuestion,
+)
 from generator.problems import Problem
 
+ALOUD = (NumberQuestion, NumberChoiceQuestion, ChoiceQuestion, SpokenNumberQuestion, SpokenChoiceQuestion)
+"""Kinds that can be asked and answered aloud."""
 TIMES_OVER = 3
 """How often the bank of a scheme in force fills the blueprint."""
 _NEEDED_IN_FORCE = (
@@ -109,8 +122,8 @@ def _short(scheme: Scheme, questions: Sequence[Question], over: int) -> Iterator
             yield place, missing
 
 
-def recheck_of(rule: OralRule) -> Recheck:
-    """The sequential test that a scheme's oral rule means.
+def recheck_of(rule: TalkRule) -> Recheck:
+    """The sequential test that a scheme's oral rule, or its rule for talks, means.
 
     Raises:
         ValueError: a novice's share that is not below a master's.
@@ -133,12 +146,27 @@ def _unfilled(content: CourseContent, scheme: Scheme, over: int, code: str) -> I
         yield content.problem("scheme", scheme.id, ("blueprint", place), code, what, fix)
 
 
+def _silent(content: CourseContent, scheme: Scheme) -> Iterator[Problem]:
+    """The critical competencies of which a talk would run out of questions before it has to end."""
+    if scheme.talk is None:
+        return
+    questions = [one for one in scheme_questions(content, scheme) if isinstance(one, ALOUD)]
+    for name in sorted({cell.competency for cell in scheme.blueprint}):
+        own = [one for one in questions if one.competency == name]
+        critical = name in scheme.critical_competencies or content.competencies[name].critical
+        if critical and len(own) < scheme.talk.most and not any(times(one) > 1 for one in own):
+            what = f"a talk on '{name}' may need {scheme.talk.most} questions, and {len(own)} can be asked aloud"
+            fix = "write more choice or number questions on it"
+            yield content.problem("scheme", scheme.id, ("talk",), "talk-thin", what, fix)
+
+
 def _rules(content: CourseContent, scheme: Scheme) -> Iterator[Problem]:
-    if scheme.oral is not None:
+    for name, rule in (("oral", scheme.oral), ("talk", scheme.talk)):
         try:
-            recheck_of(scheme.oral)
+            if rule is not None:
+                recheck_of(rule)
         except ValueError as error:
-            yield content.problem("scheme", scheme.id, ("oral",), "oral-rule", str(error), "mend the oral rule")
+            yield content.problem("scheme", scheme.id, (name,), f"{name}-rule", str(error), f"mend the {name} rule")
     if scheme.panel is not None and scheme.panel.kind == "spacing" and not scheme.panel.planned:
         what = "readings of spacing need the gap of the plan"
         yield content.problem("scheme", scheme.id, ("panel",), "panel-without-plan", what, "add 'planned: ...' in mm")
@@ -168,6 +196,7 @@ def check(content: CourseContent) -> list[Problem]:
             problems += _unfilled(content, scheme, 1, "blueprint-not-filled")
         if scheme.status == "in-force":
             problems += _unfilled(content, scheme, TIMES_OVER, "blueprint-not-filled")
+            problems += _silent(content, scheme)
             for name in _NEEDED_IN_FORCE:
                 if not getattr(scheme, name):
                     what = f"a scheme in force has to say its {name.replace('_', ' ')}"
@@ -177,9 +206,10 @@ def check(content: CourseContent) -> list[Problem]:
 
 
 def warnings(content: CourseContent) -> list[Problem]:
-    """What a scheme that is not in force will need: a bank that fills its blueprint three times over."""
+    """What a scheme that is not in force will need: a bank that fills its blueprint three times over, and its talks."""
     found: list[Problem] = []
     for scheme in content.schemes.values():
         if scheme.status != "in-force":
             found += _unfilled(content, scheme, TIMES_OVER, "blueprint-thin")
+            found += _silent(content, scheme)
     return sorted(set(found))

@@ -28,6 +28,8 @@ class Requirement(StrEnum):
     CRITICAL_COMPETENCY = "critical_competency"
     ORAL = "oral"
     """Near the cut an oral recheck stands in the place of the written part; `subject` holds the points on paper."""
+    TALK = "talk"
+    """The talk on a critical competency, in the place of its own questions on paper."""
     PANEL = "panel"
     """Every reading of the sample panel lies inside its limits."""
 
@@ -84,7 +86,8 @@ def decide(
     """Decide by the rule of a scheme. Nothing that was not shown counts as shown.
 
     A critical competency is met if its own written questions reach the written share and its own practicals the
-    practical share; where neither asks for it, it is not shown, and so not met.
+    practical share; where neither asks for it, it is not shown, and so not met. Where the scheme has talks, the talk
+    stands in the place of the competency's own questions: it is to come, and not met, until `with_talks`.
 
     Args:
         scheme: what the certificate requires.
@@ -121,6 +124,11 @@ def decide(
         seen = [int(shown) for practical in watched if practical.competency == name for shown in done[practical.id]]
         by_paper = _share(Requirement.CRITICAL_COMPETENCY, name, asked, len(asked), rule.written)
         by_hand = _share(Requirement.CRITICAL_COMPETENCY, name, seen, len(seen), rule.practical)
+        if asked and scheme.talk is not None:
+            reasons.append(Reason(Requirement.TALK, met=False, subject=name, have=0, need=0, most=0))
+            if not seen:
+                continue
+            by_paper = _share(Requirement.CRITICAL_COMPETENCY, name, (), 0, rule.written)
         parts = [part for part in (by_paper, by_hand) if part.most]
         met = bool(parts) and all(part.met for part in parts)
         have, need, most = (sum(p.have for p in parts), sum(p.need for p in parts), sum(p.most for p in parts))
@@ -173,6 +181,8 @@ def say_reason(reason: Reason, words: Words, subjects: Mapping[str, str]) -> str
         slots = {"have": reason.have, "need": reason.need, "application": application, "person": person}
     if reason.requirement is Requirement.ORAL and not reason.most:
         return words.say("decision.oral_to_come", points=reason.subject)
+    if reason.requirement is Requirement.TALK and not reason.most:
+        return words.say("decision.talk_to_come", **slots)
     if not reason.most:
         return words.say("decision.not_asked", **slots) if reason.subject else words.say("decision.no_paper")
     return words.say_one_of("decision.met" if reason.met else "decision.not_met", reason.requirement, **slots)

@@ -6,7 +6,7 @@ many questions were asked aloud.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from generator.assessment.agreement import Agreement, agreement
@@ -17,10 +17,11 @@ from generator.assessment.observations import Observations, Seen
 from generator.assessment.recheck import Recheck
 from generator.calculations.cover import LEAST_BAR_COVER
 from generator.calculations.cover_readings import LEAST_MESH_COVER
-from generator.curriculum.models import OralRule, PanelRule, Practical
+from generator.curriculum.models import OralRule, PanelRule, Practical, Scheme, TalkRule
 from generator.exercises import ReadingFault, fault_said, same_name, typed_panel
 from generator.exercises.readings import SPACING_TOLERANCE
 from generator.problems import Column, Problem, ProblemsError, Row, read_csv
+from generator.problems.plain_errors import did_you_mean
 from generator.words import Words
 
 _HAIR = 1e-9
@@ -31,23 +32,28 @@ Step = tuple[str, str, str]
 # ------------------------------------------------------------------------------------------------- two observers
 
 
-def joined(first: Observations, second: Observations, practicals: Mapping[str, Practical]) -> Observations:
+def joined(
+    first: Observations, second: Observations, practicals: Mapping[str, Practical], *, both: bool = False
+) -> Observations:
     """What two observers saw together: both have to see a critical step done; of others what either saw.
 
-    Where only one looked at a step, that one counts; a step that one saw done and the other not is not done where it
-    is critical.
+    Where only one looked at a step, that one counts, unless both have to; a step that one saw done and the other not is
+    not done where it is critical.
 
     Args:
         first: of the first observer, whose word counts on other steps.
         second: of the second one.
         practicals: of the course, by id.
+        both: whether a critical step that only one of them looked at is not seen.
     """
     critical = {(p.id, step.id) for p in practicals.values() for step in p.steps if step.critical}
     found: dict[Step, Seen] = {}
     for place in {**first, **second}:
         one, other = first.get(place, Seen.NOT_SEEN), second.get(place, Seen.NOT_SEEN)
         if Seen.NOT_SEEN in (one, other):
-            found[place] = other if one is Seen.NOT_SEEN else one
+            looked = other if one is Seen.NOT_SEEN else one
+            alone = both and place[1:] in critical and looked is Seen.DONE
+            found[place] = Seen.NOT_SEEN if alone else looked
         elif place[1:] in critical:
             found[place] = Seen.DONE if one is other is Seen.DONE else Seen.NOT_DONE
         else:
@@ -150,46 +156,110 @@ def oral_result(recheck: Recheck, answers: Sequence[bool]) -> OralResult:
     return OralResult(right, len(answers), shown=False, over=len(answers) >= recheck.most)
 
 
-def read_oral(file: str, data: bytes, names: Sequence[str], recheck: Recheck) -> dict[str, OralResult]:
-    r"""Read what was answered aloud: columns `learner`, `question`, `answer` (`right` or `wrong`).
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """What was answered aloud, by learner.
+
+    Args:
+        near: how the recheck near the cut ended.
+        talks: how each talk on a critical competency ended, by competency.
+    """
+
+    near: Mapping[str, OralResult]
+    talks: Mapping[str, Mapping[str, OralResult]]
+
+
+NOTHING_SPOKEN = Spoken({}, {})
+
+
+def read_spoken(file: str, data: bytes, names: Sequence[str], scheme: Scheme, asked: Collection[str]) -> Spoken:
+    """Read what was answered aloud, each line in the order of asking.
+
+    Columns: `learner`, `question`, `answer` (`right` or `wrong`); for talks `competency`, empty near the cut.
 
     Args:
         file: how problems name it.
         data: its bytes.
         names: the class list; a learner is a name, or its number in the list.
-        recheck: the test.
+        scheme: what it asks aloud.
+        asked: the critical competencies that papers ask for.
 
     Raises:
-        ProblemsError: what `read_csv` refuses; an unknown learner or word; questions that don't count from 1; one that
-            was asked after the end, because asking on until it fits would turn the test round.
-
-    Example:
-        >>> test = Recheck(0.85, 0.40, 0.025, 0.025, 20)
-        >>> rows = b"learner,question,answer\nAsha,1,wrong\nAsha,2,wrong\nAsha,3,wrong\n"
-        >>> read_oral("oral.csv", rows, ["Asha"], test)["Asha"].shown
-        False
+        ProblemsError: what `read_csv` refuses; an unknown learner, competency or word; questions that don't count from
+            1; one that was asked after the end, because asking on until it fits would turn the test round; a recheck
+            or a talk that the scheme does not have.
     """
-    answers: dict[str, list[bool]] = {}
+    oral = None if scheme.oral is None else recheck_of(scheme.oral)
+    talk = None if scheme.talk is None else recheck_of(scheme.talk)
+    answers: dict[tuple[str, str], list[bool]] = {}
     problems: list[Problem] = []
-    for row in read_csv(file, data, [Column("learner"), Column("question"), Column("answer")]):
-        name = _learner(row, names, problems)
+    columns = [Column("learner"), Column("question"), Column("answer"), Column("competency", False, False)]
+    for row in read_csv(file, data, columns):
+        name, about = _learner(row, names, problems), row["competency"]
+        recheck = talk if about else oral
         word = same_name(row["answer"])
         if word not in ("right", "wrong"):
             what = f"'{row['answer']}' is neither 'right' nor 'wrong'"
             problems.append(row.problem("answer", "unknown-answer", what, "write one of the two"))
-        if not name:
-            continue
-        given = answers.setdefault(name, [])
-        if row["question"] != str(len(given) + 1):
-            what = f"{name}'s next question is {len(given) + 1}, not '{row['question']}'"
-            problems.append(row.problem("question", "question-order", what, "write them in the order of asking"))
-        elif oral_result(recheck, given).over:
-            what = f"{name}'s recheck ended with question {len(given)}: what is asked after that does not count"
-            problems.append(row.problem("question", "asked-on", what, "remove the line"))
-        given.append(word == "right")
+        if recheck is None:
+            what = f"the scheme '{scheme.id}' has no {'talk' if about else 'oral recheck'}"
+            problems.append(row.problem("question", "nothing-spoken", what, "remove the line"))
+        elif about and about not in asked:
+            what = f"no talk is asked for on '{about}'"
+            problems.append(row.problem("competency", "unknown-competency", what, did_you_mean(about, sorted(asked))))
+        elif name:
+            _one_more(row, name, answers.setdefault((name, about), []), recheck, right=word == "right", found=problems)
     if problems:
         raise ProblemsError(problems)
-    return {name: oral_result(recheck, given) for name, given in answers.items()}
+    near: dict[str, OralResult] = {}
+    talks: dict[str, dict[str, OralResult]] = {}
+    for (name, about), given in answers.items():
+        if about and talk is not None:
+            talks.setdefault(name, {})[about] = oral_result(talk, given)
+        elif oral is not None:
+            near[name] = oral_result(oral, given)
+    return Spoken(near, talks)
+
+
+def _one_more(row: Row, name: str, given: list[bool], recheck: Recheck, *, right: bool, found: list[Problem]) -> None:
+    if row["question"] != str(len(given) + 1):
+        what = f"{name}'s next question is {len(given) + 1}, not '{row['question']}'"
+        found.append(row.problem("question", "question-order", what, "write them in the order of asking"))
+    elif oral_result(recheck, given).over:
+        what = f"{name}'s recheck ended with question {len(given)}: what is asked after that does not count"
+        found.append(row.problem("question", "asked-on", what, "remove the line"))
+    given.append(right)
+
+
+def with_talks(decision: Decision, rule: TalkRule, results: Mapping[str, OralResult]) -> Decision:
+    """The decision with the talks that were held; one that was not, or did not end, stays to come.
+
+    Args:
+        decision: by the pass rule.
+        rule: of the scheme.
+        results: how each talk ended, by competency.
+    """
+    recheck = recheck_of(rule)
+
+    def held(reason: Reason) -> Reason:
+        result = results.get(reason.subject)
+        if reason.requirement is not Requirement.TALK or result is None or not result.over:
+            return reason
+        need = recheck.limits(result.asked)[0] or result.asked
+        return Reason(Requirement.TALK, result.shown, reason.subject, result.right, need, result.asked)
+
+    return replace(decision, reasons=tuple(map(held, decision.reasons)))
+
+
+def to_talk_about(scheme: Scheme, asked: Collection[str], critical: Collection[str]) -> tuple[str, ...]:
+    """The competencies that a scheme wants a talk on: the critical ones that the paper asks, in order.
+
+    Args:
+        scheme: whose exam it is.
+        asked: competencies of the paper.
+        critical: what the course calls critical.
+    """
+    return () if scheme.talk is None else tuple(sorted({*scheme.critical_competencies, *critical} & set(asked)))
 
 
 def near_the_cut(decision: Decision, rule: OralRule) -> Reason | None:

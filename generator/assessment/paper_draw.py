@@ -163,7 +163,7 @@ def draw_papers(
         beside = [name for name in near.get(who, ()) if name in taken]
         own: dict[str, Tuple] = {}
         items: list[QuestionItem] = []
-        for place, question in enumerate(_chosen(exam, who, bank), start=1):
+        for place, question in enumerate(chosen(exam, who, bank), start=1):
             others = {taken[name][question.id]: name for name in beside if question.id in taken[name]}
             item, seed = _fresh(exam, who, question, words, book, others)
             own[question.id] = given_tuple(item)
@@ -216,8 +216,17 @@ def exam_id(record: Record) -> str:
     return record.seed.split("|", 5)[5] if scheme_of(record) else ""
 
 
-def _chosen(exam: Exam, who: str, bank: Sequence[Question]) -> list[Question]:
-    """The questions of one paper, in the blueprint's order."""
+def chosen(exam: Exam, who: str, bank: Sequence[Question]) -> list[Question]:
+    """The questions of one paper, in the blueprint's order.
+
+    Args:
+        exam: the scheme and its secret.
+        who: the candidate, in the form in which two writings of a name are equal.
+        bank: what can be asked.
+
+    Raises:
+        RefusedError: the bank can't fill the blueprint.
+    """
     wanted = slots(exam.scheme)
 
     def prefer(slot: int, places: Sequence[int]) -> Sequence[int]:
@@ -257,7 +266,7 @@ def paper_figures(content: CourseContent, drawn: Drawn, learner: Learner) -> dic
         seed = drawn.figures.get((learner.number, label))
         question = content.questions[item.id]
         if seed is not None and question.figure:
-            found[label] = draw(question.figure, _values(content, item.id), words, seed)
+            found[label] = draw(question.figure, values_of(content, item.id), words, seed)
     return found
 
 
@@ -268,7 +277,7 @@ def aids_said(scheme: Scheme, learner: Learner, words: Words) -> str:
     return words.say("exercise.aids", aids=", ".join(said)) if said else words.say("paper.aids")
 
 
-def _values(content: CourseContent, question: str) -> Mapping[str, float]:
+def values_of(content: CourseContent, question: str) -> Mapping[str, float]:
     """The numbers of the place that the question's module works on."""
     bank = next(bank for bank in content.banks.values() if any(one.id == question for one in bank.questions))
     return content.values(content.modules[bank.module].place)

@@ -1,27 +1,21 @@
-"""Questions for the oral recheck near the cut: drawn from the bank, with other numbers than the paper's."""
+"""Questions asked aloud, near the cut or on one critical skill: with other numbers than the paper's."""
 
 from __future__ import annotations
 
-from generator.assessment.blueprint import recheck_of, scheme_questions, times
-from generator.assessment.paper_draw import Exam, draw_seed, given_tuple
+from dataclasses import dataclass
+
+from generator.assessment.blueprint import ALOUD, recheck_of, scheme_questions, times
+from generator.assessment.paper_decision import to_talk_about
+from generator.assessment.paper_draw import Exam, draw_seed, given_tuple, values_of
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
-from generator.curriculum.models import (
-    ChoiceQuestion,
-    NumberChoiceQuestion,
-    NumberQuestion,
-    Question,
-    Scheme,
-    SpokenChoiceQuestion,
-    SpokenNumberQuestion,
-)
+from generator.curriculum.models import Question, Scheme
 from generator.exercises import Learner, QuestionItem, ScenarioItem, make_item, same_name
+from generator.figures import Scene, draw
 from generator.formula import Book, Stream
 from generator.problems import RefusedError
 
 _TRIES = 60
-_ALOUD = (NumberQuestion, NumberChoiceQuestion, ChoiceQuestion, SpokenNumberQuestion, SpokenChoiceQuestion)
-"""Kinds that can be asked and answered aloud."""
 
 
 def oral_questions(content: CourseContent, exam: Exam, learner: Learner, book: Book = BOOK) -> tuple[QuestionItem, ...]:
@@ -65,11 +59,66 @@ def oral_questions(content: CourseContent, exam: Exam, learner: Learner, book: B
     return tuple(found[:most])
 
 
+@dataclass(frozen=True, slots=True)
+class Talk:
+    """The talk on one critical competency.
+
+    Args:
+        competency: its id.
+        questions: in the order of asking, each with its drawing where it has one.
+    """
+
+    competency: str
+    questions: tuple[tuple[QuestionItem, Scene | None], ...]
+
+
+def talks(content: CourseContent, exam: Exam, learner: Learner, book: Book = BOOK) -> tuple[Talk, ...]:
+    """The talks of one candidate: as many questions on each critical competency as the rule may need, if there are.
+
+    What stood on the candidate's paper comes last; a question with drawn numbers comes with others, and comes back.
+
+    Args:
+        content: the course.
+        exam: whose secret draws them.
+        learner: the candidate, with the paper.
+        book: where the quantities live.
+
+    Raises:
+        RefusedError: the scheme has no talks, or the bank nothing to ask.
+        MachineError: a text of a drawing can't be shaped.
+    """
+    rule = exam.scheme.talk
+    if rule is None:
+        raise RefusedError(f"the scheme '{exam.scheme.id}' has no talks")
+    critical = [one.id for one in content.competencies.values() if one.critical]
+    names = to_talk_about(
+        exam.scheme, {item.competency for item in learner.items if not isinstance(item, ScenarioItem)}, critical
+    )
+    return tuple(_talk(content, exam, learner, name, rule.most, book) for name in names)
+
+
+def _talk(content: CourseContent, exam: Exam, learner: Learner, name: str, most: int, book: Book) -> Talk:
+    words, who = content.words[learner.language], same_name(learner.name)
+    asked = {item.id for item in learner.items}
+    bank = [one for one in scheme_questions(content, exam.scheme) if one.competency == name and isinstance(one, ALOUD)]
+    if not bank:
+        raise RefusedError(f"the bank of '{exam.scheme.id}' has nothing on '{name}' that can be asked aloud")
+    shuffled = Stream(draw_seed(exam.secret, exam.id, who, f"talk {name}", exam.attempt)).shuffle(bank)
+    once = sorted(shuffled, key=lambda one: one.id in asked)
+    again = [one for one in once if times(one) > 1]
+    found: list[tuple[QuestionItem, Scene | None]] = []
+    for turn, question in enumerate([*once, *again * most][:most]):
+        seed = draw_seed(exam.secret, exam.id, who, f"talk {turn} {question.id}", exam.attempt)
+        scene = draw(question.figure, values_of(content, question.id), words, 1 + turn) if question.figure else None
+        found.append((make_item(question, seed, words, book), scene))
+    return Talk(name, tuple(found))
+
+
 def _pool(content: CourseContent, scheme: Scheme) -> list[Question]:
     """What can be asked aloud; with a drawing it would need a sheet beside it."""
     wanted = {cell.competency for cell in scheme.blueprint}
     return [
         one
         for one in scheme_questions(content, scheme)
-        if isinstance(one, _ALOUD) and one.competency in wanted and not one.figure
+        if isinstance(one, ALOUD) and one.competency in wanted and not one.figure
     ]

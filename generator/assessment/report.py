@@ -87,7 +87,7 @@ class Report:
 
 @dataclass(frozen=True)
 class Masons:
-    """A scheme's gates with more and more added, and two curves."""
+    """A scheme's gates as its rule is built up, the whole rule last, and two curves."""
 
     rows: tuple[tuple[str, Gates], ...]
     plain: tuple[Share, ...]
@@ -182,7 +182,7 @@ class _Teller:
     def changes(self) -> Iterator[Change]:
         """Most urgent first: what may be wrong about the exam, then who to ask again, then what to teach."""
         analysis = self.analysis
-        if self.masons is not None and not self.masons.rows[0][1].met:
+        if self.masons is not None and not self.masons.rows[-1][1].met:
             yield self.change("scheme", {}, {})
         yield from self._apart()
         yield from islice(self._suspects(), MOST_OF_A_KIND)

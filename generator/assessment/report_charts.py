@@ -208,7 +208,7 @@ def borderline_chart(analysis: Analysis, line: Regression, words: Words) -> Scen
 
 
 def mason_chart(plain: Sequence[Share], helped: Sequence[Share], words: Words) -> Scene:
-    """Certified against known, by the rule as it stands and with all that can be added."""
+    """Certified against known, by paper and practical alone and by the whole rule."""
     plot = _Plot(230.0, 46.0, (0, 100), (0, 100), head=26.0)
     plot.frame()
     plot.ticks_right((0, 25, 50, 75, 100), words.say("analyse.chart.known"), words)

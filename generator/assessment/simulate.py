@@ -9,28 +9,32 @@ from __future__ import annotations
 
 import hashlib
 import math
-from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
 
+from generator.assessment.blueprint import recheck_of, scheme_questions
 from generator.assessment.mastery import wilson
+from generator.assessment.paper_draw import LEAST_SECRET, chosen
+from generator.assessment.paper_draw import Exam as Drawing
 from generator.assessment.recheck import Recheck, outcome
+from generator.curriculum import CourseContent
 from generator.curriculum.models import (
-    Bank,
     ChoiceQuestion,
     MatchQuestion,
     NumberChoiceQuestion,
     NumberQuestion,
     OrderQuestion,
-    Practical,
     Question,
-    Scenario,
     Scheme,
     SpokenChoiceQuestion,
     SpotQuestion,
+    WorkedQuestion,
 )
+from generator.problems import RefusedError
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
@@ -41,13 +45,10 @@ WEAK, STRONG = 0.55, 0.90
 MOST_WEAK, MOST_REFUSED = 0.01, 0.05
 """Largest share of the weak that may get through, and of the strong that may be sent back."""
 PEOPLE = 20_000
-ORAL = Recheck(0.85, 0.60, 0.10, 0.10, 30)
-"""The oral recheck of the written part near the cut."""
-ORAL_SKILL = Recheck(0.85, 0.40, 0.025, 0.025, 20)
-"""The short oral of one critical competency; the shares are those of Welch's published rule base."""
-GUESSED_THROUGH = 0.01
-"""Chance above which a critical competency can be guessed through, so that the paper alone shows nothing."""
-TRIES = 3
+PAPERS = 8
+"""Parallel papers that are drawn from a scheme's blueprint; each mason gets one of them at each try."""
+PANEL = "panel"
+"""What the sample panel is called among the critical skills."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +61,7 @@ class Habits:
         shared_mistake: share of the missing knowledge that is one wrong idea about a whole competency.
         seen_wrongly: chance that an observer takes a step for done that was not.
         overlooked: chance that an observer misses a step that was done.
+        reading_by_luck: chance that a reading of a panel is good although its builder can't do it.
     """
 
     slip: float = 0.05
@@ -67,6 +69,7 @@ class Habits:
     shared_mistake: float = 0.5
     seen_wrongly: float = 0.05
     overlooked: float = 0.02
+    reading_by_luck: float = 0.5
 
 
 HABITS = Habits()
@@ -74,10 +77,17 @@ HABITS = Habits()
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """One question of a paper: what it asks for, and the chance to guess it; None for a number."""
+    """One question of a paper.
+
+    Args:
+        competency: what it asks for.
+        guess: the chance to guess it; None for a number.
+        ideas: misconceptions that answer it wrongly: whoever has one of them answers by it, and does not guess.
+    """
 
     competency: str
     guess: float | None = None
+    ideas: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +101,7 @@ class Watched:
 
 @dataclass(frozen=True, slots=True)
 class Exam:
-    """A scheme's whole rule, with what a coordinator may add to it.
+    """A scheme's whole rule.
 
     Args:
         paper: the questions.
@@ -99,13 +109,14 @@ class Exam:
         practicals: the watched work.
         practical: least share of each one's steps.
         critical: competencies that can't be made up for.
-        tries: times that a critical step may be shown, at once and on record.
-        tries_others: times that any other step may be shown.
+        others: parallel papers, with the same competencies in the same places.
         observers: who all have to see a critical step.
+        again: times running that a critical step is shown at its one recheck; 0 for no recheck.
         oral: the recheck of the written part near the cut; None for none.
         near: points beside the cut, on both sides, within which the oral recheck decides on the written part.
-        oral_skill: the short oral of a critical competency: it decides where the paper can be guessed through, and
-            gives a second chance where it can't; None for none.
+        talk: the short talk on every critical competency that the paper asks, in the place of its own questions.
+        panel: readings of the sample panel; 0 for none.
+        sittings: tries in all.
     """
 
     paper: tuple[Asked, ...]
@@ -113,12 +124,14 @@ class Exam:
     practicals: tuple[Watched, ...]
     practical: float
     critical: tuple[str, ...]
-    tries: int = 1
-    tries_others: int = 1
+    others: tuple[tuple[Asked, ...], ...] = ()
     observers: int = 1
+    again: int = 0
     oral: Recheck | None = None
     near: int = 0
-    oral_skill: Recheck | None = None
+    talk: Recheck | None = None
+    panel: int = 0
+    sittings: int = 1
 
     @property
     def cut(self) -> int:
@@ -126,19 +139,20 @@ class Exam:
         return least(self.written, len(self.paper))
 
     @property
-    def skills(self) -> tuple[str, ...]:
-        """Every critical skill: competencies that the paper asks for, and critical steps as `practical/step`."""
-        asked = {item.competency for item in self.paper}
-        steps = (f"{part.name}/{step}" for part in self.practicals for step, critical in part.steps if critical)
-        return (*(name for name in self.critical if name in asked), *steps)
+    def papers(self) -> tuple[tuple[Asked, ...], ...]:
+        """All parallel papers."""
+        return (self.paper, *self.others)
 
-    def guessed_through(self, name: str) -> float:
-        """Chance that someone who knows nothing of a competency guesses its questions through."""
-        guesses = [item.guess or HABITS.number_guess for item in self.paper if item.competency == name]
-        chances = np.ones(1)
-        for guess in guesses:
-            chances = np.convolve(chances, [1 - guess, guess])
-        return float(chances[least(self.written, len(guesses)) :].sum()) if guesses else 0.0
+    @property
+    def asked(self) -> frozenset[str]:
+        """The competencies that the paper asks for."""
+        return frozenset(item.competency for item in self.paper)
+
+    @property
+    def skills(self) -> tuple[str, ...]:
+        """Every critical skill: competencies on the paper, critical steps as `practical/step`, the sample panel."""
+        steps = (f"{part.name}/{step}" for part in self.practicals for step, critical in part.steps if critical)
+        return (*(name for name in self.critical if name in self.asked), *steps, *((PANEL,) if self.panel else ()))
 
 
 def least(share: float, most: int) -> int:
@@ -161,42 +175,47 @@ class Mason:
     lacks: str = ""
 
 
-def exam_of(
-    scheme: Scheme,
-    banks: Iterable[Bank],
-    scenarios: Iterable[Scenario],
-    practicals: Mapping[str, Practical],
-    critical: Collection[str] = (),
-    length: int | None = None,
-) -> Exam:
-    """The rule of a scheme on a paper of its modules' questions.
+def exam_of(content: CourseContent, scheme: Scheme, papers: int = PAPERS) -> Exam:
+    """The whole rule of a scheme, on papers drawn from its blueprint as real ones are.
 
     Args:
+        content: the course.
         scheme: what the certificate requires.
-        banks: all of the course; those of the scheme's modules count.
-        scenarios: likewise.
-        practicals: of the course, by id.
-        critical: competencies that the course calls critical beside those of the scheme.
-        length: questions on the paper; all there are if nothing is given. A longer paper asks for numbers again, with
-            other numbers; a shorter one takes turns between the competencies.
+        papers: parallel papers to draw, at least 1.
 
     Raises:
-        ValueError: no questions for the modules, or a longer paper where no question asks for a number.
+        RefusedError: a scheme without a blueprint, or that its bank can't fill.
     """
-    found = [q for bank in banks if bank.module in scheme.modules for q in bank.questions if not q.retired]
-    whole = [Asked(question.competency, guess_of(question)) for question in found]
-    linked = [s for s in scenarios if s.module in scheme.modules and not s.retired]
-    whole += [Asked(part.competency) for scenario in linked for part in scenario.parts]
-    if not whole:
-        raise ValueError(f"no questions for the modules of '{scheme.id}'")
-    paper = whole if length is None else _of_length(whole, length)
+    if not scheme.blueprint:
+        raise RefusedError(f"the scheme '{scheme.id}' has no blueprint: say first what a paper asks")
+    bank, drawing = scheme_questions(content, scheme), Drawing(scheme, "made-up masons", bytes(LEAST_SECRET))
+    drawn = [tuple(map(_asked, chosen(drawing, f"paper {turn}", bank))) for turn in range(papers)]
     watched = tuple(
-        Watched(name, practicals[name].competency, tuple((step.id, step.critical) for step in practicals[name].steps))
-        for name in scheme.practicals
+        Watched(one.id, one.competency, tuple((step.id, step.critical) for step in one.steps))
+        for one in (content.practicals[name] for name in scheme.practicals)
     )
-    touched = {item.competency for item in paper} | {part.competency for part in watched}
-    must = sorted({*scheme.critical_competencies, *(name for name in critical if name in touched)})
-    return Exam(tuple(paper), scheme.rule.written, watched, scheme.rule.practical, tuple(must))
+    touched = {item.competency for item in drawn[0]} | {part.competency for part in watched}
+    must = {name for name in touched if content.competencies[name].critical} | set(scheme.critical_competencies)
+    return Exam(
+        drawn[0],
+        scheme.rule.written,
+        watched,
+        scheme.rule.practical,
+        tuple(sorted(must)),
+        tuple(drawn[1:]),
+        scheme.rule.observers,
+        scheme.rule.again,
+        None if scheme.oral is None else recheck_of(scheme.oral),
+        0 if scheme.oral is None else scheme.oral.near,
+        None if scheme.talk is None else recheck_of(scheme.talk),
+        0 if scheme.panel is None else scheme.panel.readings,
+        1 if scheme.retest is None else scheme.retest.most,
+    )
+
+
+def _asked(question: Question) -> Asked:
+    ideas = question.misconceptions if isinstance(question, WorkedQuestion) else ()
+    return Asked(question.competency, guess_of(question), ideas)
 
 
 def guess_of(question: Question) -> float | None:
@@ -220,48 +239,49 @@ def guess_of(question: Question) -> float | None:
             return None
 
 
-def _of_length(whole: Sequence[Asked], length: int) -> list[Asked]:
-    """So many questions, taking turns between the competencies; numbers are asked again once all were asked."""
-    queues: dict[str, list[Asked]] = {}
-    for item in whole:
-        queues.setdefault(item.competency, []).append(item)
-    again = [item for item in whole if item.guess is None]
-    found: list[Asked] = []
-    while len(found) < length and any(queues.values()):
-        found += [queue.pop(0) for queue in queues.values() if queue]
-    turn: dict[str, list[Asked]] = {}
-    for item in again:
-        turn.setdefault(item.competency, []).append(item)
-    while len(found) < length:
-        if not turn:
-            raise ValueError("no question asks for a number, so a longer paper would ask the same again")
-        found += [items[0] for items in turn.values()]
-    return found[:length]
+@dataclass(frozen=True, slots=True, eq=False)
+class Crowd:
+    """Masons of one kind, with what each of them knows; it stays the same over all tries.
+
+    Args:
+        people: how many.
+        known: for each competency the share that each knows.
+        ideas: for each competency which of its misconceptions each has; -1 for none.
+        steps: for each practical a row for each mason and a column for each step: whether it is known.
+        panel: whether they can build a panel.
+    """
+
+    people: int
+    known: Mapping[str, Floats]
+    ideas: Mapping[str, NDArray[np.intp]]
+    steps: tuple[Bools, ...]
+    panel: Bools
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Sitting:
-    """What made-up masons did: right answers, steps seen, and what an oral recheck would find.
+    """What made-up masons did at one try: right answers, steps seen, and what spoken questions would find.
 
     Args:
         right: a row for each mason and a column for each question.
         seen: for each practical a row for each mason and a column for each step.
         oral: whether the oral recheck of the whole paper would end well.
-        oral_skills: the same for each critical competency.
+        talks: the same for the talk on each critical competency.
+        panel: whether the sample panel is good.
     """
 
     right: Bools
     seen: tuple[Bools, ...]
     oral: Bools
-    oral_skills: Mapping[str, Bools]
+    talks: Mapping[str, Bools] = field(default_factory=dict)
+    panel: Bools | None = None
 
 
-def sit(exam: Exam, mason: Mason, people: int, seed: str, habits: Habits = HABITS) -> Sitting:
-    """Send masons of one kind through an exam.
+def crowd(exam: Exam, mason: Mason, people: int, seed: str, habits: Habits = HABITS) -> Crowd:
+    """Masons of one kind.
 
-    Half of what someone does not know (`shared_mistake`) is a wrong idea that spoils a whole competency; such a person
-    answers by the wrong idea and does not guess. The rest is missing here and there, and guessed. On average just the
-    mastery is known.
+    Half of what someone does not know (`shared_mistake`) is a wrong idea about a whole competency: one of the
+    misconceptions that its questions name. The rest is missing here and there. On average just the mastery is known.
 
     Args:
         exam: paper, practicals and rule.
@@ -270,22 +290,75 @@ def sit(exam: Exam, mason: Mason, people: int, seed: str, habits: Habits = HABIT
         seed: any text; the same seed gives the same people.
         habits: what they do by chance.
     """
-    draw = np.random.Generator(np.random.PCG64(int.from_bytes(hashlib.sha256(seed.encode()).digest(), "big")))
-    names = sorted({item.competency for item in exam.paper} | set(exam.critical))
+    draw = _stream(seed)
+    names = sorted(exam.asked | set(exam.critical))
+    of = _ideas(exam)
     known = {name: _known(exam, mason, name, people, draw, habits) for name in names}
-    guesses = np.array([habits.number_guess if item.guess is None else item.guess for item in exam.paper])
-    share = np.stack([known[item.competency] for item in exam.paper], axis=1)
-    knows = draw.random(share.shape) < share
-    lacking = np.array([item.competency == mason.lacks for item in exam.paper])  # guessed like any other gap
-    guessing = np.where((share > 0) | lacking, guesses, 0.0)
-    right = draw.random(share.shape) < np.where(knows, 1 - habits.slip, guessing)
-    seen = tuple(_seen(exam, part, mason, people, draw, habits) for part in exam.practicals)
-    oral, skills = np.zeros(people, dtype=bool), {}
+    ideas = {
+        name: np.where(
+            (known[name] > 0) | (mason.lacks == name) | (not of[name]),
+            -1,
+            draw.integers(max(1, len(of[name])), size=people),
+        )
+        for name in names
+    }
+    steps = tuple(_knows_steps(part, mason, people, draw) for part in exam.practicals)
+    panel = np.full(people, mason.lacks != PANEL) & (mason.sure | (draw.random(people) < mason.mastery))
+    return Crowd(people, known, ideas, steps, panel)
+
+
+def sit(exam: Exam, mason: Mason, people: int, seed: str, habits: Habits = HABITS) -> Sitting:
+    """Send masons of one kind through an exam once; the same seed gives the same people and answers."""
+    return sat(exam, crowd(exam, mason, people, seed, habits), f"{seed}|1", habits)
+
+
+def sat(exam: Exam, those: Crowd, seed: str, habits: Habits = HABITS) -> Sitting:
+    """One try of a crowd. A wrong idea answers the questions that it fits; any other gap is guessed at.
+
+    Args:
+        exam: paper, practicals and rule.
+        those: who sit.
+        seed: of what happens by chance at this try.
+        habits: what they do by chance.
+    """
+    draw, people = _stream(seed), those.people
+    paper = draw.integers(len(exam.papers), size=people)
+    guesses = np.array(
+        [[habits.number_guess if one.guess is None else one.guess for one in each] for each in exam.papers]
+    )
+    of = _ideas(exam)
+    share = np.stack([those.known[item.competency] for item in exam.paper], axis=1)
+    guessing = guesses[paper]
+    for place, item in enumerate(exam.paper):
+        names = of[item.competency]
+        if not names:
+            continue
+        # one column more than there are misconceptions: the last one, which -1 means, is to have none
+        tempted = np.array([[*(name in each[place].ideas for name in names), False] for each in exam.papers])
+        guessing[:, place][tempted[paper, those.ideas[item.competency]]] = 0.0
+    right = draw.random(share.shape) < share * (1 - habits.slip) + (1 - share) * guessing
+    seen = tuple(
+        _seen(exam, part, knows, draw, habits) for part, knows in zip(exam.practicals, those.steps, strict=True)
+    )
+    oral, talks = np.zeros(people, dtype=bool), {}
     if exam.oral is not None:
-        oral = _oral(exam.oral, share.mean(axis=1), draw, habits)
-    if exam.oral_skill is not None:
-        skills = {name: _oral(exam.oral_skill, known[name], draw, habits) for name in exam.critical}
-    return Sitting(right, seen, oral, skills)
+        oral = _spoken(exam.oral, share.mean(axis=1), draw, habits)
+    if exam.talk is not None:
+        talks = {n: _spoken(exam.talk, those.known[n], draw, habits) for n in exam.critical if n in exam.asked}
+    chance = np.where(those.panel, 1 - habits.slip, habits.reading_by_luck**exam.panel)
+    return Sitting(right, seen, oral, talks, draw.random(people) < chance)
+
+
+def _stream(seed: str) -> np.random.Generator:
+    return np.random.Generator(np.random.PCG64(int.from_bytes(hashlib.sha256(seed.encode()).digest(), "big")))
+
+
+def _ideas(exam: Exam) -> dict[str, tuple[str, ...]]:
+    """The misconceptions that the papers name, by competency."""
+    found: dict[str, set[str]] = {name: set() for name in exam.asked | set(exam.critical)}
+    for item in (item for paper in exam.papers for item in paper):
+        found[item.competency].update(item.ideas)
+    return {name: tuple(sorted(ideas)) for name, ideas in found.items()}
 
 
 def _known(exam: Exam, mason: Mason, name: str, people: int, draw: np.random.Generator, habits: Habits) -> Floats:
@@ -299,39 +372,62 @@ def _known(exam: Exam, mason: Mason, name: str, people: int, draw: np.random.Gen
     return np.where(draw.random(people) < wrong_idea, 0.0, rest)
 
 
-def _seen(exam: Exam, part: Watched, mason: Mason, people: int, draw: np.random.Generator, habits: Habits) -> Bools:
-    columns = []
-    for step, critical in part.steps:
+def _knows_steps(part: Watched, mason: Mason, people: int, draw: np.random.Generator) -> Bools:
+    known = draw.random((people, len(part.steps))) < mason.mastery
+    for place, (step, critical) in enumerate(part.steps):
         if mason.lacks == f"{part.name}/{step}":
-            knows = np.zeros(people, dtype=bool)
+            known[:, place] = False
         elif critical and mason.sure:
-            knows = np.ones(people, dtype=bool)
-        else:
-            knows = draw.random(people) < mason.mastery
-        shown = np.zeros(people, dtype=bool)
-        for _ in range(exam.tries if critical else exam.tries_others):
-            done = knows & (draw.random(people) >= habits.slip)
-            agreed = np.ones(people, dtype=bool)
-            for _observer in range(exam.observers if critical else 1):
-                agreed &= draw.random(people) < np.where(done, 1 - habits.overlooked, habits.seen_wrongly)
-            shown |= agreed
-        columns.append(shown)
-    return np.stack(columns, axis=1)
+            known[:, place] = True
+    return known
 
 
-def _oral(recheck: Recheck, known: Floats, draw: np.random.Generator, habits: Habits) -> Bools:
-    """Spoken questions leave as little to guess as numbers."""
-    chances = known * (1 - habits.slip) + (1 - known) * habits.number_guess
-    values, places = np.unique(np.round(chances, 4), return_inverse=True)
-    shown: Bools = draw.random(len(known)) < outcome(recheck, values).shown[places]
+def _seen(exam: Exam, part: Watched, knows: Bools, draw: np.random.Generator, habits: Habits) -> Bools:
+    chances = [[chance_seen(exam, habits, critical=c, knows=k) for _, c in part.steps] for k in (False, True)]
+    seen: Bools = draw.random(knows.shape) < np.where(knows, chances[1], chances[0])
+    return seen
+
+
+def chance_seen(exam: Exam, habits: Habits, *, critical: bool, knows: bool) -> float:
+    """Chance that a step counts as done: all who have to see it say so, at once or at the one recheck.
+
+    Args:
+        exam: how many watch, and what the recheck asks.
+        habits: slips, and errors of observers.
+        critical: others are watched by one, and have no recheck.
+        knows: whether it can be done at all.
+
+    Example:
+        >>> exam = Exam((), 0.75, (), 0.8, (), observers=2, again=2)
+        >>> chance_seen(exam, HABITS, critical=True, knows=False)
+        0.00250623
+    """
+    observers = exam.observers if critical else 1
+    done = (1 - habits.slip) if knows else 0.0
+    once = float(done * (1 - habits.overlooked) ** observers + (1 - done) * habits.seen_wrongly**observers)
+    return once + (1 - once) * once**exam.again if critical and exam.again else once
+
+
+def _spoken(recheck: Recheck, known: Floats, draw: np.random.Generator, habits: Habits) -> Bools:
+    """Asked without options, a question leaves as little to guess as a number."""
+    grains = np.round(1000 * (known * (1 - habits.slip) + (1 - known) * habits.number_guess)).astype(np.intp)
+    table = np.zeros(1001)
+    for grain in np.flatnonzero(np.bincount(grains, minlength=1001)):
+        table[grain] = _shown(recheck, grain / 1000)
+    shown: Bools = draw.random(len(known)) < table[grains]
     return shown
 
 
-def certified(exam: Exam, sitting: Sitting) -> Bools:
-    """Who gets the certificate: the pass rule of `decide`, for all at once, and the oral recheck.
+@lru_cache(maxsize=4096)
+def _shown(recheck: Recheck, chance: float) -> float:
+    return float(outcome(recheck, chance).shown)
 
-    Near the cut the oral recheck decides on the written part, up or down. A critical competency that the paper did not
-    show can be shown orally where the exam says so; its practical part can't.
+
+def certified(exam: Exam, sitting: Sitting) -> Bools:
+    """Who gets the certificate at one try: the rule of `decide`, for all at once, with talks, panel and oral recheck.
+
+    Near the cut the oral recheck decides on the written part, up or down. Where the scheme has talks, they decide on
+    the critical competencies that the paper asks; what hands have to show must be shown by hand all the same.
     """
     points = sitting.right.sum(axis=1)
     met: Bools = points >= exam.cut
@@ -343,6 +439,8 @@ def certified(exam: Exam, sitting: Sitting) -> Bools:
         met &= seen[:, [i for i, (_, critical) in enumerate(part.steps) if critical]].all(axis=1)
     for name in exam.critical:
         met = met & _skill(exam, sitting, name)
+    if exam.panel and sitting.panel is not None:
+        met = met & sitting.panel
     return met
 
 
@@ -353,26 +451,48 @@ def _skill(exam: Exam, sitting: Sitting, name: str) -> Bools:
     if not asked and not parts:
         return np.zeros(people, dtype=bool)
     shown = np.ones(people, dtype=bool)
-    if asked:
+    if asked and exam.talk is not None:
+        shown = sitting.talks[name]
+    elif asked:
         shown = sitting.right[:, asked].sum(axis=1) >= least(exam.written, len(asked))
-        if exam.oral_skill is not None:
-            spoken = sitting.oral_skills[name]
-            shown = spoken if exam.guessed_through(name) > GUESSED_THROUGH else shown | spoken
     if parts:
         count = sum((seen.sum(axis=1) for _, seen in parts), np.zeros(people, dtype=np.intp))
         shown = shown & (count >= least(exam.practical, sum(len(part.steps) for part, _ in parts)))
     return shown
 
 
+def tries(exam: Exam, mason: Mason, people: int, seed: str, habits: Habits = HABITS) -> Iterator[Bools]:
+    """Who has got the certificate after the first try, after the second, and so on to the last.
+
+    Nobody learns anything between two tries: the worst that a strong mason can do, and the best that a weak one can
+    hope for is luck.
+    """
+    those = crowd(exam, mason, people, seed, habits)
+    through = np.zeros(people, dtype=bool)
+    for turn in range(exam.sittings):
+        through = through | certified(exam, sat(exam, those, f"{seed}|{turn + 1}", habits))
+        yield through
+
+
 @dataclass(frozen=True, slots=True)
 class Share:
-    """How many of some made-up masons were certified, with Wilson's 95 % interval."""
+    """How many of some made-up masons were certified after all tries, with Wilson's 95 % interval.
+
+    Args:
+        mason: the kind.
+        people: how many.
+        certified: of them, after the last try.
+        low: lower end of the share's interval.
+        high: its upper end.
+        first: certified at the first try.
+    """
 
     mason: Mason
     people: int
     certified: int
     low: float
     high: float
+    first: int
 
     @property
     def share(self) -> float:
@@ -383,11 +503,11 @@ class Share:
 def certified_share(
     exam: Exam, mason: Mason, people: int = PEOPLE, seed: str = "masons", habits: Habits = HABITS
 ) -> Share:
-    """The share of one kind of mason that an exam certifies."""
+    """The share of one kind of mason that an exam certifies, over all tries that the scheme gives."""
     name = f"{seed}|{mason.mastery}|{mason.sure}|{mason.lacks}"
-    count = int(certified(exam, sit(exam, mason, people, name, habits)).sum())
-    low, high = wilson(count, people)
-    return Share(mason, people, count, float(low), float(high))
+    counts = [int(through.sum()) for through in tries(exam, mason, people, name, habits)]
+    low, high = wilson(counts[-1], people)
+    return Share(mason, people, counts[-1], float(low), float(high), counts[0])
 
 
 def curve(
@@ -475,15 +595,21 @@ def all_steps_shown(share: float, steps: int, tries: int = 1) -> float:
 
 
 def with_helps(exam: Exam) -> tuple[tuple[str, Exam], ...]:
-    """The same exam with more and more of what a coordinator can add; the name says what was added last.
+    """The exam built up part by part; the name says what was added last, and the last one is the scheme as it is.
 
-    `plain` (the pass rule alone), `oral` near the cut, `tries` (every step up to three times, on record), `observers`
-    (two who both have to see a critical step), `oral_skill`.
+    `plain` (paper and practical, one observer, one try), `observers`, `recheck` (of critical steps), `talk`, `oral`
+    (near the cut), `retest` (all tries).
     """
-    plain = replace(exam, tries=1, tries_others=1, observers=1, oral=None, near=0, oral_skill=None)
-    error = math.sqrt(exam.cut * (len(exam.paper) - exam.cut) / max(1, len(exam.paper) - 1))
-    oral = replace(plain, oral=ORAL, near=max(1, round(error)))
-    tries = replace(oral, tries=TRIES, tries_others=TRIES)
-    pair = replace(tries, observers=2)
-    whole = replace(pair, oral_skill=ORAL_SKILL)
-    return ("plain", plain), ("oral", oral), ("tries", tries), ("observers", pair), ("oral_skill", whole)
+    steps: tuple[tuple[str, dict[str, object]], ...] = (
+        ("retest", {}),
+        ("oral", {"sittings": 1}),
+        ("talk", {"oral": None, "near": 0}),
+        ("recheck", {"talk": None}),
+        ("observers", {"again": 0}),
+        ("plain", {"observers": 1}),
+    )
+    found, left = [], exam
+    for name, less in steps:
+        left = replace(left, **less)  # type: ignore[arg-type]
+        found.append((name, left))
+    return tuple(reversed(found))

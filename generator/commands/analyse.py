@@ -182,11 +182,7 @@ def _names(course: CourseContent, language: str) -> Names:
 
 
 def _masons(course: CourseContent, scheme: str) -> Masons:
-    critical = [competency.id for competency in course.competencies.values() if competency.critical]
-    exam = exam_of(
-        course.schemes[scheme], course.banks.values(), course.scenarios.values(), course.practicals, critical
-    )
-    helped = with_helps(exam)
+    helped = with_helps(exam_of(course, course.schemes[scheme]))
     return Masons(
         tuple((name, gates(each)) for name, each in helped),
         curve(helped[0][1], _MASTERIES),

@@ -11,17 +11,19 @@ import click
 from generator import sheets as printed
 from generator.assessment import Decision, Observations, decide, explain, read_observations
 from generator.assessment.agreement import Agreement
-from generator.assessment.blueprint import recheck_of
 from generator.assessment.paper_decision import (
+    NOTHING_SPOKEN,
     Step,
     how_alike,
     joined,
     panel_reason,
-    read_oral,
     read_panels,
+    read_spoken,
+    to_talk_about,
     unlike,
     with_oral,
     with_recheck,
+    with_talks,
 )
 from generator.assessment.paper_draw import scheme_of
 from generator.assessment.paper_results import Result
@@ -54,7 +56,7 @@ from generator.words import Words
 @click.option(
     "--recheck", type=click.Path(dir_okay=False, path_type=Path), help="Critical steps shown at once again (CSV)."
 )
-@click.option("--oral", type=click.Path(dir_okay=False, path_type=Path), help="Oral recheck near the cut (CSV).")
+@click.option("--oral", type=click.Path(dir_okay=False, path_type=Path), help="What was answered aloud (CSV).")
 @click.option("--panel", type=click.Path(dir_okay=False, path_type=Path), help="Readings of sample panels (CSV).")
 @click.option("--feedback", type=click.Path(dir_okay=False, path_type=Path), help="Write feedback sheets (PDF) here.")
 @click.option(
@@ -86,7 +88,8 @@ def mark(
 
     With --scheme and --practical (CSV: learner, practical, step, seen; seen is done, not done or not seen) the scheme's
     rule is applied; --certificates then writes a sample certificate, unsigned and marked so, for each who passed.
-    --recheck has the same columns; --oral has learner, question, answer (right, wrong); --panel has learner, readings.
+    --recheck has the same columns; --oral has learner, question, answer (right, wrong)
+    and, for the talks on critical competencies, competency; --panel has learner, readings.
 
     Example: python3 tankschool.py mark output/sheets/frame-1a2b3c4d/record.json answers.csv
     """
@@ -110,9 +113,10 @@ def mark(
     decisions: dict[int, Decision] = {}
     if scheme is not None:
         rule = _usable(course.schemes[scheme], printed_set)
-        watched = _watched(course, practicals, recheck, [one.learner.name for one in marks.learners])
+        names = [one.learner.name for one in marks.learners]
+        watched = _watched(course, rule, practicals, recheck, names)
         decisions = _decide(course, rule, watched.seen, marks, printed_set)
-        decisions = _beside(rule, decisions, marks, oral, panel, words)
+        decisions = _beside(course, rule, decisions, marks, oral, panel, words)
     if feedback is not None:
         feedback.parent.mkdir(parents=True, exist_ok=True)
         feedback.write_bytes(_feedback(course, marks, decisions, printed_set.set_id))
@@ -160,10 +164,20 @@ def _usable(scheme: Scheme, record: Record) -> Scheme:
     return scheme
 
 
-def _watched(course: CourseContent, practicals: Sequence[Path], recheck: Path | None, names: list[str]) -> _Watched:
+def _watched(
+    course: CourseContent, scheme: Scheme, practicals: Sequence[Path], recheck: Path | None, names: list[str]
+) -> _Watched:
+    """What was seen.
+
+    Raises:
+        RefusedError: fewer tables than the scheme has observers.
+    """
+    if len(practicals) < scheme.rule.observers:
+        raise RefusedError(f"the scheme '{scheme.id}' wants two observers: give --practical twice, once for each")
     tables = [read_observations(str(one), file_bytes(one), names, course.practicals) for one in practicals]
     first, second = tables[0], tables[1] if len(tables) > 1 else None
-    seen = first if second is None else joined(first, second, course.practicals)
+    both = scheme.rule.observers > 1
+    seen = first if second is None else joined(first, second, course.practicals, both=both)
     log: tuple[Step, ...] = ()
     if recheck is not None:
         again = read_observations(str(recheck), file_bytes(recheck), names, course.practicals)
@@ -174,19 +188,35 @@ def _watched(course: CourseContent, practicals: Sequence[Path], recheck: Path | 
 
 
 def _beside(
-    scheme: Scheme, decisions: dict[int, Decision], marks: SetMarks, oral: Path | None, panel: Path | None, words: Words
+    course: CourseContent,
+    scheme: Scheme,
+    decisions: dict[int, Decision],
+    marks: SetMarks,
+    oral: Path | None,
+    panel: Path | None,
+    words: Words,
 ) -> dict[int, Decision]:
-    """The decisions with oral recheck and sample panel, where the scheme has them."""
+    """The decisions with talks, oral recheck and sample panel, where the scheme has them."""
     names = {learner.learner.number: learner.learner.name for learner in marks.learners}
-    for file, rule, what in ((oral, scheme.oral, "oral recheck"), (panel, scheme.panel, "sample panel")):
+    for file, rule, what in ((oral, scheme.oral or scheme.talk, "oral recheck"), (panel, scheme.panel, "sample panel")):
         if file is not None and rule is None:
             raise RefusedError(f"the scheme '{scheme.id}' has no {what}")
-    if scheme.oral is not None:
-        asked = {}
-        if oral is not None:
-            asked = read_oral(str(oral), file_bytes(oral), list(names.values()), recheck_of(scheme.oral))
+    spoken = NOTHING_SPOKEN
+    if oral is not None:
+        critical = [one.id for one in course.competencies.values() if one.critical]
+        asked = {mark.competency for one in marks.learners for _, mark in one.marks}
+        about = to_talk_about(scheme, asked, critical)
+        spoken = read_spoken(str(oral), file_bytes(oral), list(names.values()), scheme, about)
+    if scheme.talk is not None:
+        talk = scheme.talk
         decisions = {
-            number: with_oral(decision, scheme.oral, asked.get(names[number])) for number, decision in decisions.items()
+            number: with_talks(decision, talk, spoken.talks.get(names[number], {}))
+            for number, decision in decisions.items()
+        }
+    if scheme.oral is not None:
+        near = scheme.oral
+        decisions = {
+            number: with_oral(decision, near, spoken.near.get(names[number])) for number, decision in decisions.items()
         }
     if scheme.panel is not None:
         readings = {}

@@ -28,7 +28,7 @@ from generator.assessment.paper_draw import (
     paper_figures,
     secret_mark,
 )
-from generator.assessment.paper_oral import oral_questions
+from generator.assessment.paper_oral import oral_questions, talks
 from generator.assessment.screen_exam import ScreenPaper, screen_page
 from generator.assessment.seats import read_seats
 from generator.commands.course import course_at, file_bytes
@@ -46,7 +46,7 @@ from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
 from generator.exercises import Learner, Person, read_class_list, same_name, to_json
 from generator.problems import ExitCode, MachineError, Problem, ProblemsError, RefusedError
-from generator.sheets.oral import oral_pdf
+from generator.sheets.oral import oral_pdf, talks_pdf
 from generator.sheets.paper import PrintedPaper, paper_pdf, spoken_pdf
 from generator.site.fonts import font_files
 
@@ -96,7 +96,7 @@ class _Set:
 @click.option("--by", help="Name of the coordinator who gives out the papers.")
 @click.option("--exception", help="Why those may sit who have to wait or used up their tries; stays in the registry.")
 @click.option("--rehearsal", is_flag=True, help="Papers for trying out: marked so, and not archived.")
-@click.option("--oral", "oral", multiple=True, help="Only the examiner's sheet for someone's oral recheck.")
+@click.option("--oral", "oral", multiple=True, help="Only the examiner's sheets for what someone is asked aloud.")
 @click.option("--reprint", metavar="NUMBER", help="Only a paper from the archive, byte for byte: its printed number.")
 @language_option
 @content_option
@@ -367,20 +367,24 @@ def _files(made: _Set, each: Mapping[int, Mapping[str, bytes]], forms: Sequence[
 
 
 def _oral(made: _Set, names: Sequence[str]) -> dict[str, bytes]:
-    """The examiner's sheets for oral rechecks."""
+    """The examiner's sheets for talks on critical skills, and for the recheck near the cut."""
     scheme, record = made.exam.scheme, made.drawn.record
     known = {same_name(learner.name): learner for learner in record.learners}
     strange = [name for name in names if same_name(name) not in known]
     if strange:
         raise click.UsageError(f"'{strange[0]}' is not on the class list.")
-    if scheme.oral is None:
+    if scheme.oral is None and scheme.talk is None:
         raise RefusedError(f"the scheme '{scheme.id}' has no oral recheck")
     files = {}
     for name in names:
         learner = known[same_name(name)]
-        items = oral_questions(made.course, made.exam, learner)
-        sheet = oral_pdf(learner, items, recheck_of(scheme.oral), scheme, record.set_id, made.course)
-        files[f"{learner.number:03}-oral.pdf"] = sheet
+        about = scheme, record.set_id, made.course
+        if scheme.talk is not None:
+            found = talks(made.course, made.exam, learner)
+            files[f"{learner.number:03}-talks.pdf"] = talks_pdf(learner, found, recheck_of(scheme.talk), *about)
+        if scheme.oral is not None:
+            items = oral_questions(made.course, made.exam, learner)
+            files[f"{learner.number:03}-oral.pdf"] = oral_pdf(learner, items, recheck_of(scheme.oral), *about)
     return files
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
 from datetime import date, timedelta
 from pathlib import Path
@@ -10,9 +10,16 @@ from pathlib import Path
 import click
 
 from generator.assessment import Decision, Observations, Requirement, decide, explain
-from generator.assessment.blueprint import recheck_of
 from generator.assessment.decision import points_needed
-from generator.assessment.paper_decision import OralResult, panel_reason, read_oral, read_panels, with_oral
+from generator.assessment.paper_decision import (
+    NOTHING_SPOKEN,
+    panel_reason,
+    read_panels,
+    read_spoken,
+    to_talk_about,
+    with_oral,
+    with_talks,
+)
 from generator.assessment.uncertainty import say_uncertainty, uncertainty
 from generator.commands.register_common import (
     APPEAL,
@@ -53,9 +60,6 @@ from generator.registry.listing import (
 )
 from generator.registry.marker import items_marker
 
-STATUS = {"draft": "draft", "provisional": "provisional", "in-force": "approved"}
-"""What the registry calls the status that a scheme's file says."""
-
 
 @click.command("cut")
 @click.argument("scheme")
@@ -95,7 +99,9 @@ class _Exam:
 @click.option("--sitting", "sittings", type=SITTING, multiple=True, help="Only those who sat then.")
 @click.option("--person", "persons", type=PERSON, multiple=True,
               help="Only these candidates; who is named is decided on also where something is missing.")  # fmt: skip
-@click.option("--oral", type=FILE_IN, help="What was answered aloud near the cut (CSV: learner, question, answer).")
+@click.option(
+    "--oral", type=FILE_IN, help="What was answered aloud (CSV: learner, question, answer; competency for talks)."
+)
 @click.option("--panel", type=FILE_IN, help="Readings of the sample panels (CSV: learner, readings).")
 @click.option("--exception", type=TEXT, help="Why someone decides who trained them; stays in the register.")
 @click.option("--dry-run", is_flag=True, help="Only say what would be decided.")
@@ -128,8 +134,9 @@ def decide_jobs(
             raise RefusedError(f"person {strange[0]} is no candidate of cohort {cohort}")
         rule = _with_cut(registry, plain)
         exams = _exams(registry, cohort, plain, sittings)
-        seen = seen_by_name(registry, cohort)
-        beside = _Beside(desk, plain, list(names.values()), oral, panel)
+        seen = seen_by_name(registry, cohort, _both_see(desk.course, plain))
+        asked = {mark.competency for exam in exams.values() for mark in exam.marks}
+        beside = _Beside(desk, plain, list(names.values()), asked, oral, panel)
         chosen, left = _chosen(names, persons, sittings, exams, plain, seen)
         ways = Ways.of(registry, plain)
         chosen = ways.let_in(chosen, persons, left)
@@ -139,8 +146,9 @@ def decide_jobs(
             exam = exams.get(key)
             made = beside.added(_decided(desk.course, rule, exam, seen, names[key]), names[key])
             made = ways.added(made, key)
-            if key not in persons and any(r.requirement is Requirement.ORAL and not r.most for r in made.reasons):
-                left[key] = "oral_to_come"
+            to_come = {reason.requirement for reason in made.reasons if not reason.most}
+            if key not in persons and to_come & {Requirement.ORAL, Requirement.TALK}:
+                left[key] = "oral_to_come" if Requirement.ORAL in to_come else "talk_to_come"
                 continue
             number = None
             need = _need(rule, exam)
@@ -152,7 +160,7 @@ def decide_jobs(
                     **inputs_of(registry, cohort, key, read),
                 }  # fmt: skip
                 number = record_decision(
-                    registry, cohort, key, made, scheme_status=STATUS[plain.status], papers_read=read,
+                    registry, cohort, key, made, scheme_status=plain.status, papers_read=read,
                     exception=exception, inputs=rests_on, by=by, now=desk.now,
                 )  # fmt: skip
             rows.append({"person": key, "name": names[key], "decision": number, **decision_data(made)})
@@ -172,6 +180,14 @@ def decide_jobs(
 
 def _scheme(desk: Desk, scheme: str) -> Scheme:
     return desk.course.schemes[known_of(scheme, list(desk.course.schemes), "scheme")]
+
+
+def _both_see(course: CourseContent, scheme: Scheme) -> Collection[tuple[str, str]]:
+    """The steps that two observers have to see."""
+    if scheme.rule.observers == 1:
+        return ()
+    watched = (course.practicals[name] for name in scheme.practicals)
+    return {(practical.id, step.id) for practical in watched for step in practical.steps if step.critical}
 
 
 def _with_cut(registry: Registry, scheme: Scheme) -> Scheme:
@@ -232,44 +248,58 @@ def _chosen(
 
 
 class _Beside:
-    """What a scheme asks for beside paper and practical: an oral recheck near the cut, and a sample panel.
+    """What a scheme asks for beside paper and practical: talks, an oral recheck near the cut, and a sample panel.
 
     Args:
         desk: for its words.
         scheme: by which is decided.
         names: the cohort's candidates, in the order of entry.
+        asked: competencies that their papers asked for.
         oral: file of what was answered aloud.
         panel: file of the panels' readings.
     """
 
-    def __init__(self, desk: Desk, scheme: Scheme, names: list[str], oral: Path | None, panel: Path | None) -> None:
-        for given, rule, what in ((oral, scheme.oral, "oral recheck"), (panel, scheme.panel, "sample panel")):
+    def __init__(
+        self,
+        desk: Desk,
+        scheme: Scheme,
+        names: list[str],
+        asked: Collection[str],
+        oral: Path | None,
+        panel: Path | None,
+    ) -> None:
+        spoken = scheme.oral or scheme.talk
+        for given, rule, what in ((oral, spoken, "oral recheck"), (panel, scheme.panel, "sample panel")):
             if given is not None and rule is None:
                 raise RefusedError(f"the scheme '{scheme.id}' has no {what}")
         self._scheme = scheme
-        self._asked: Mapping[str, OralResult] = {}
+        self._spoken = NOTHING_SPOKEN
         self._readings: Mapping[str, Sequence[float]] = {}
-        if oral is not None and scheme.oral is not None:
+        if oral is not None:
+            about = to_talk_about(scheme, asked, [one.id for one in desk.course.competencies.values() if one.critical])
             with table_from(oral, "oral") as (name, data):
-                self._asked = read_oral(name, data, names, recheck_of(scheme.oral))
+                self._spoken = read_spoken(name, data, names, scheme, about)
         if panel is not None and scheme.panel is not None:
             with table_from(panel, "panel") as (name, data):
                 self._readings = read_panels(name, data, names, scheme.panel, desk.words)
 
     def added(self, decision: Decision, name: str) -> Decision:
-        """The decision with both."""
+        """The decision with all of it."""
         scheme = self._scheme
+        if scheme.talk is not None:
+            decision = with_talks(decision, scheme.talk, self._spoken.talks.get(name, {}))
         if scheme.oral is not None:
-            decision = with_oral(decision, scheme.oral, self._asked.get(name))
+            decision = with_oral(decision, scheme.oral, self._spoken.near.get(name))
         if scheme.panel is not None:
             panel = panel_reason(scheme.panel, self._readings.get(name))
             decision = replace(decision, reasons=(*decision.reasons, panel))
         return decision
 
     def data(self, name: str) -> dict[str, object]:
-        """What of both a decision rests on."""
-        asked, readings = self._asked.get(name), self._readings.get(name)
+        """What of all this a decision rests on."""
+        asked, readings = self._spoken.near.get(name), self._readings.get(name)
         return {
+            "talks": {about: asdict(result) for about, result in self._spoken.talks.get(name, {}).items()},
             "oral": None if asked is None else asdict(asked),
             "panel": None if readings is None else list(readings),
         }

@@ -448,6 +448,10 @@ class PassRule(Content):
     """Least share of the written points."""
     practical: Annotated[float, Field(gt=0, le=1)]
     """Least share of the practical's steps."""
+    observers: Annotated[int, Field(ge=1, le=2)] = 1
+    """How many people watch; a critical step counts only if all of them saw it done."""
+    again: Annotated[int, Field(ge=1, le=3)] = 1
+    """How many times running a critical step that was not done is shown at its one recheck."""
     cut_from: LocalText
     """How the cut was set, and by whom."""
 
@@ -463,11 +467,9 @@ class BlueprintCell(Content):
     count: Annotated[int, Field(ge=1, le=20)]
 
 
-class OralRule(Content):
-    """The oral recheck near the cut: question after question until it is clear, and never without an end."""
+class TalkRule(Content):
+    """Questions asked aloud one after another until it is clear, and never without an end."""
 
-    near: Annotated[int, Field(ge=1, le=10)]
-    """Points below the cut, and from it on, within which the recheck decides on the written part."""
     master: Annotated[float, Field(gt=0, lt=1)]
     """Share right of someone who can."""
     novice: Annotated[float, Field(gt=0, lt=1)]
@@ -475,6 +477,13 @@ class OralRule(Content):
     wrong_pass: Annotated[float, Field(gt=0, lt=0.5)]
     wrong_fail: Annotated[float, Field(gt=0, lt=0.5)]
     most: Annotated[int, Field(ge=1, le=40)]
+
+
+class OralRule(TalkRule):
+    """The oral recheck near the cut."""
+
+    near: Annotated[int, Field(ge=1, le=10)]
+    """Points below the cut, and from it on, within which the recheck decides on the written part."""
 
 
 class PanelRule(Content):
@@ -532,6 +541,9 @@ class Scheme(Content):
     critical_steps: Annotated[tuple[str, ...], Field(strict=False, max_length=40)] = ()
     """Steps as `practical/step` that the scheme counts on; all critical ones of its practicals are critical anyway."""
     oral: OralRule | None = None
+    talk: TalkRule | None = None
+    """A short talk on every critical competency that the paper asks, without options to choose from. It stands in the
+    place of the competency's own questions on paper, which can be guessed; None leaves it to those."""
     panel: PanelRule | None = None
     validity_years: Annotated[int, Field(ge=1, le=10)] = 3
     retest: Retest | None = None

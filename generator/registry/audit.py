@@ -17,6 +17,7 @@ from generator.registry.entry import key_of, subject_of
 from generator.registry.observations import observation_rows
 from generator.registry.store import Registry, reading
 from generator.registry.tables import (
+    FORMER_WORDS,
     METADATA,
     PERSONAL,
     SEALED,
@@ -214,6 +215,14 @@ def _orphans(connection: Connection) -> Iterator[Finding]:
             yield Finding("orphan", where, f"it names {named} {value}, and there is none")
 
 
+def _seals(table: str, row: Mapping[str, object]) -> tuple[str, ...]:
+    """What a row may have been sealed with: its present words, or those of before."""
+    columns = SEALED[table]
+    column, former = FORMER_WORDS.get(table, ("", {}))
+    before = former.get(str(row.get(column)))
+    return (digest(row, columns), *([digest({**row, column: before}, columns)] if before else []))
+
+
 def _rows(connection: Connection, table: Table, log: Log) -> Iterator[Finding]:
     """Every row against the newest events about it, and every seal against its row."""
     key = key_of(table)
@@ -223,7 +232,7 @@ def _rows(connection: Connection, table: Table, log: Log) -> Iterator[Finding]:
         subject = subject_of(table, row[key.name])
         about = log.subjects.get(subject, {})
         unseen.discard(subject)
-        if table.name in SEALED and about.get("seal") != digest(row, SEALED[table.name]):
+        if table.name in SEALED and about.get("seal") not in _seals(table.name, row):
             word = "changed" if "seal" in about else "put in"
             yield Finding(f"row-{word.replace(' ', '-')}", subject, f"the row was {word} without an event")
         if table.name in STATES and about.get("state") != digest(row, STATES[table.name]):

@@ -81,7 +81,7 @@ def record_decision(
         cohort: in which the person is a candidate.
         person: whom it is about.
         decision: as `decide` gave it.
-        scheme_status: `draft`, `provisional` or `approved`, as the scheme said when it was applied.
+        scheme_status: `draft`, `provisional` or `in-force`, as the scheme said when it was applied.
         papers_read: ids of the papers that it rests on.
         exception: why someone may decide who trained this person; only where there is nobody else.
         inputs: what else it rests on: the rule with its cut, hashes, observations, how sure one paper is. No name.

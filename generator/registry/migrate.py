@@ -11,7 +11,7 @@ from sqlalchemy import Connection, inspect, text
 
 from generator.problems import RefusedError
 
-NEWEST = "0002_ways_in"
+NEWEST = "0003_in_force"
 """The newest step of `migrations/versions/`; the next one goes on from it, so that there is one line of steps."""
 _FOLDER = Path(__file__).with_name("migrations")
 _TABLE = "alembic_version"

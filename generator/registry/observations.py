@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
 from itertools import combinations
@@ -23,6 +23,7 @@ from generator.registry.store import Registry, reading, writing
 from generator.registry.tables import observations, rechecks
 
 _ONCE = ("person", "practical", "step", "attempt")
+_BOTH = 2
 _COLUMNS = ("event", "cohort", "person", "practical", "step", "seen", "observer", "attempt", "observed_on")
 
 
@@ -223,25 +224,36 @@ def _recorded(connection: Connection, observer: int, attempt: int) -> dict[tuple
     return {(row.person, row.practical, row.step): row.seen for row in connection.execute(chosen)}
 
 
-def seen_by_name(registry: Registry, cohort: int) -> Observations:
+def seen_by_name(registry: Registry, cohort: int, both: Collection[tuple[str, str]] = ()) -> Observations:
     """What was seen of a cohort's candidates, as `decide` wants it: the newest attempt counts.
 
     Where observers of one attempt differ, the step counts as not shown: `not done` before `not seen` before `done`.
-    A recheck counts in the place of what was seen at its attempt.
+    A recheck counts in the place of what was seen at its attempt; all who watched have to agree on it.
+
+    Args:
+        registry: where.
+        cohort: its id.
+        both: practical and step of those that two observers have to see: done for one alone, they are not seen.
     """
     order = {Seen.NOT_DONE: 0, Seen.NOT_SEEN: 1, Seen.DONE: 2}
     found: dict[tuple[str, str, str], tuple[int, Seen]] = {}
+    observers: dict[tuple[tuple[str, str, str], int], set[int]] = {}
     with reading(registry) as connection:
         names = candidates_of(connection, cohort)
         for row in connection.execute(select(observations).where(observations.c.cohort == cohort)):
             if row.person not in names:
                 continue
             place, seen = (names[row.person], row.practical, row.step), Seen(row.seen)
+            observers.setdefault((place, row.attempt), set()).add(row.observer)
             attempt, before = found.get(place, (0, seen))
             if row.attempt > attempt or (row.attempt == attempt and order[seen] < order[before]):
                 found[place] = (row.attempt, seen)
+        alone = {place for place, (attempt, _) in found.items() if len(observers[place, attempt]) < _BOTH}
         for row in connection.execute(select(rechecks).where(rechecks.c.cohort == cohort)):
             place = (names.get(row.person, ""), row.practical, row.step)
             if place in found and found[place][0] == row.attempt:
                 found[place] = (row.attempt, Seen(row.seen))
-    return {place: seen for place, (_, seen) in found.items()}
+    return {
+        place: Seen.NOT_SEEN if seen is Seen.DONE and place in alone and place[1:] in both else seen
+        for place, (_, seen) in found.items()
+    }

@@ -37,7 +37,7 @@ METADATA = MetaData(
 ROLES = ("candidate", "trainer", "observer", "coordinator")
 MEMBERS = ("candidate", "trainer", "observer")
 STATUSES = ("active", "suspended", "withdrawn", "expired", "renewed")
-SCHEME_STATUSES = ("draft", "provisional", "approved")
+SCHEME_STATUSES = ("draft", "provisional", "in-force")
 PARTS = ("built", "checked")
 HOLD_POINTS = (
     "ground",
@@ -442,6 +442,8 @@ complaints = Table(
     CheckConstraint("tank is not null or certificate is not null", name="subject"),
 )
 
+FORMER_WORDS: Mapping[str, tuple[str, Mapping[str, str]]] = {"decisions": ("scheme_status", {"in-force": "approved"})}
+"""What older rows were sealed with: for a table the column, and for its present words those of before."""
 SEALED: Mapping[str, tuple[str, ...]] = {
     "roles": ("person", "role", "since"),
     "cohorts": ("name", "starts_on"),

@@ -29,6 +29,8 @@ _NAME_SIZES = (34.0, 30.0, 26.0, 22.0, 18.0, 15.0)
 _LABEL = 84.0
 _CODE = 48.5 * mm
 """Side of the square code on the certificate, its quiet zone counted."""
+_MOST_SKILLS = 5
+"""More critical skills than these are counted and not named: the page has no room."""
 CARD_WIDTH, CARD_HEIGHT = 85.6 * mm, 54.0 * mm
 """As bank cards have it; the card is folded out of two of them."""
 _CARD_PADDING = 5.0
@@ -237,10 +239,16 @@ def _shown(decision: Decision, content: CourseContent, words: Words) -> Piece:
             rows.append(Text(_counted(reason, content, words), TIGHT))
     steps = [reason for reason in decision.reasons if reason.requirement is Requirement.CRITICAL_STEP]
     rows.append(Text(words.say("sheet.shown_steps", count=len(steps)), TIGHT))
-    for reason in decision.reasons:
-        if reason.requirement is Requirement.CRITICAL_COMPETENCY:
-            text = content.competencies[reason.subject].text[words.language]
-            rows.append(Row([(10.0, Text("•", TIGHT)), (None, Text(text, TIGHT))], gap=2.0, after=1.5))
+    skill = (Requirement.CRITICAL_COMPETENCY, Requirement.TALK)
+    skills = dict.fromkeys(reason.subject for reason in decision.reasons if reason.requirement in skill)
+    if len(skills) > _MOST_SKILLS:
+        modules = content.schemes[decision.scheme].modules
+        titles = "; ".join(content.modules[name].title[words.language] for name in modules)
+        rows.append(Text(words.say("sheet.shown_skills", count=len(skills), modules=titles), TIGHT))
+        return Box(Column(rows), line=1.2)
+    for name in skills:
+        text = content.competencies[name].text[words.language]
+        rows.append(Row([(10.0, Text("•", TIGHT)), (None, Text(text, TIGHT))], gap=2.0, after=1.5))
     return Box(Column(rows), line=1.2)
 
 

@@ -1,14 +1,17 @@
-"""The examiner's sheet for the oral recheck: what to ask, what is right, and when to stop. It holds the key."""
+"""The examiner's sheets for what is asked aloud: what to ask, what is right, when to stop. They hold the key."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from generator.assessment.paper_oral import Talk
 from generator.assessment.recheck import Recheck
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
 from generator.exercises import ChoiceItem, Learner, NumberItem, QuestionItem, SpokenItem
+from generator.figures import Scene
 from generator.formula import show
+from generator.sheets.figure_flow import Figure
 from generator.sheets.flow import Column, Grid, Piece, Row, Text
 from generator.sheets.page import About, Part, sheet_pdf
 from generator.sheets.signs import Blank, Boxes, Number
@@ -17,6 +20,7 @@ from generator.sheets.worksheet import refuse_unprintable
 from generator.words import Words
 
 _BOX = 20.0
+_HIGHEST = 150.0
 
 
 def oral_pdf(
@@ -63,6 +67,52 @@ def oral_pdf(
     )
 
 
+def talks_pdf(
+    learner: Learner, talks: Sequence[Talk], recheck: Recheck, scheme: Scheme, set_id: str, content: CourseContent
+) -> bytes:
+    """The sheet for one candidate's talks on critical skills; the options of a question are not read out.
+
+    Args:
+        learner: the candidate.
+        talks: what is asked on each skill.
+        recheck: says when a talk is over.
+        scheme: whose exam it is.
+        set_id: of the exam's papers.
+        content: the course.
+
+    Raises:
+        RefusedError: a name that the course's font can't print.
+        MachineError: shaping is missing.
+    """
+    refuse_unprintable([learner.name])
+    words = content.words[learner.language]
+    number = words.say("paper.number", number=f"{set_id}-{learner.number}")
+    name = f"{words.say('paper.talk.title')} · {scheme.title[words.language]}"
+    pieces: list[Piece] = [
+        Text(name, TITLE),
+        Text(f"{learner.name} · {number}", SUBHEADING),
+        Text(words.say("sheet.key_only_for_trainers"), NOTE),
+        Text(words.say("paper.talk.how"), TIGHT.but(after=6.0)),
+        limits_table(recheck, words),
+        Text(words.say("paper.talk.after", count=recheck.most), NOTE.but(before=4.0)),
+        Text(words.say("paper.talk.watch", observers=scheme.rule.observers, times=scheme.rule.again), NOTE),
+    ]
+    for talk in talks:
+        heading = Text(content.competencies[talk.competency].text[words.language], HEADING)
+        heading.outline = heading.plain()
+        pieces += [heading, Text(talk.competency, NOTE)]
+        pieces += [
+            asked_question(place, item, words, scene, options=False)
+            for place, (item, scene) in enumerate(talk.questions, start=1)
+        ]
+    sign = Text(words.say("sheet.signed_observer"), TIGHT)
+    pieces.append(Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8))
+    about = About(name, words.language, content.course.version, set_id)
+    return sheet_pdf(
+        about, [Part(name, "", learner.name, f"{learner.name} · {number}", words, pieces, words.say("paper.read_this"))]
+    )
+
+
 def limits_table(recheck: Recheck, words: Words) -> Piece:
     """After so many questions: right answers that show the skill, and those that don't; where either can end it."""
     style = NOTE.but(bold=True, after=0.0)
@@ -80,11 +130,23 @@ def limits_table(recheck: Recheck, words: Words) -> Piece:
     return Grid(rows, (2.0, 3.0, 3.0), head)
 
 
-def asked_question(place: int, item: QuestionItem, words: Words) -> Piece:
-    """A question with what is right, and boxes to tick."""
+def asked_question(
+    place: int, item: QuestionItem, words: Words, scene: Scene | None = None, *, options: bool = True
+) -> Piece:
+    """A question with what is right, and boxes to tick.
+
+    Args:
+        place: its number.
+        item: the question.
+        words: of the sheet.
+        scene: its drawing.
+        options: whether its options are read out.
+    """
     asked = item.answer if isinstance(item, SpokenItem) else item
     lines: list[Piece] = [Text(item.text, TIGHT)]
-    if isinstance(asked, ChoiceItem):
+    if scene is not None:
+        lines.append(Figure(scene, _HIGHEST))
+    if isinstance(asked, ChoiceItem) and options:
         lines += [Text(f"- {asked.options[i]}", TIGHT) for i in asked.order]
     lines.append(Text(f"{words.say('paper.oral.right_is')} {'; '.join(_right(asked, words))}", TIGHT.but(bold=True)))
     right, wrong = Text(words.say("paper.oral.right"), NOTE), Text(words.say("paper.oral.wrong"), NOTE)

@@ -14,7 +14,7 @@ from generator.assessment.blueprint import recheck_of
 from generator.calculations.build_jobs import HOLD_POINTS
 from generator.calculations.calendar import Slot
 from generator.curriculum import CourseContent
-from generator.curriculum.models import Module
+from generator.curriculum.models import Module, TalkRule
 from generator.exercises import ChoiceItem, NumberItem, QuestionItem, Record, SpokenItem, make_item
 from generator.figures import draw
 from generator.plans import sections
@@ -386,11 +386,15 @@ class Pack:
         yield Text(words.say("workshop.recheck_note"), BODY)
         ids = {module.id for module in modules}
         for scheme in self._content.schemes.values():
-            if scheme.oral is not None and ids & set(scheme.modules):
-                recheck = recheck_of(scheme.oral)
-                yield Text(scheme.title[words.language], SUBHEADING)
-                yield limits_table(recheck, words)
-                yield Text(words.say("paper.oral.after", count=recheck.most), NOTE)
+            if not ids & set(scheme.modules):
+                continue
+            about = scheme.title[words.language]
+            if scheme.oral is not None:
+                after = words.say("paper.oral.after", count=scheme.oral.most)
+                yield from _limits(scheme.oral, f"{words.say('paper.oral.title')} · {about}", after, words)
+            if scheme.talk is not None:
+                after = words.say("paper.talk.after", count=scheme.talk.most)
+                yield from _limits(scheme.talk, f"{words.say('paper.talk.title')} · {about}", after, words)
         yield from (asked_question(place, item, words) for place, item in enumerate(others, start=len(spoken) + 1))
         yield from self._signed(words.say("sheet.signed_observer"))
 
@@ -440,3 +444,10 @@ def wet_days(slots: Sequence[Slot]) -> tuple[int, int]:
     """
     by_name = {slot.name: slot for slot in slots}
     return by_name["first_coat"].end + 1, by_name["wet_curing"].end
+
+
+def _limits(rule: TalkRule, title: str, after: str, words: Words) -> Iterator[Piece]:
+    """When something asked aloud is over."""
+    yield Text(title, SUBHEADING)
+    yield limits_table(recheck_of(rule), words)
+    yield Text(after, NOTE)

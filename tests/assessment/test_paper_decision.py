@@ -7,7 +7,7 @@ from itertools import product
 
 import pytest
 
-from generator.assessment import Decision, Reason, Requirement, Seen, explain, say_reason
+from generator.assessment import Decision, Reason, Requirement, Seen, decide, explain, say_reason
 from generator.assessment.blueprint import recheck_of
 from generator.assessment.paper_decision import (
     OralResult,
@@ -17,21 +17,27 @@ from generator.assessment.paper_decision import (
     oral_result,
     panel_limits,
     panel_reason,
-    read_oral,
     read_panels,
+    read_spoken,
+    to_talk_about,
     unlike,
     with_oral,
     with_recheck,
+    with_talks,
 )
 from generator.assessment.recheck import Recheck, outcome
-from generator.curriculum.models import OralRule, PanelRule
+from generator.curriculum.models import OralRule, PanelRule, TalkRule
+from generator.exercises import Mark, Verdict
 from generator.problems import ProblemsError
 from tests.assessment.exam_papers import course
-from tests.assessment.small_scheme import FENCE, PRACTICALS
+from tests.assessment.small_scheme import FENCE, PRACTICALS, SCHEME
 
 WHO, WHERE = "Asha", FENCE.id
 DONE, NOT, UNSEEN = Seen.DONE, Seen.NOT_DONE, Seen.NOT_SEEN
 RULE = OralRule(near=2, master=0.85, novice=0.6, wrong_pass=0.1, wrong_fail=0.1, most=30)
+TALK = TalkRule(master=0.95, novice=0.03, wrong_pass=0.02, wrong_fail=0.02, most=5)
+WELCH = OralRule(near=2, master=0.85, novice=0.4, wrong_pass=0.025, wrong_fail=0.025, most=20)
+ASKS = SCHEME.model_copy(update={"oral": WELCH, "talk": TALK})
 TEST = Recheck(0.85, 0.40, 0.025, 0.025, 20)
 COVER = PanelRule(kind="cover", steel="bar", readings=3, guard=1.0)
 
@@ -114,7 +120,7 @@ def test_the_walk_over_answers_is_the_recheck_itself() -> None:
 
 def test_oral_answers_are_read_in_their_order() -> None:
     rows = "learner,question,answer\n" + "".join(f"1,{n},right\n" for n in range(1, 6))
-    assert read_oral("o.csv", rows.encode(), ["Asha"], TEST)["Asha"].shown
+    assert read_spoken("o.csv", rows.encode(), ["Asha"], ASKS, ["closing"]).near["Asha"].shown
 
 
 @pytest.mark.parametrize(
@@ -128,8 +134,59 @@ def test_oral_answers_are_read_in_their_order() -> None:
     ],
 )
 def test_bad_oral_answers_are_named(rows: str, code: str) -> None:
-    found = codes(lambda: read_oral("o.csv", f"learner,question,answer\n{rows}".encode(), ["Asha"], TEST))
-    assert found == [code]
+    text = f"learner,question,answer\n{rows}".encode()
+    assert codes(lambda: read_spoken("o.csv", text, ["Asha"], ASKS, ["closing"])) == [code]
+
+
+def test_talks_are_read_apart_from_the_recheck_and_from_each_other() -> None:
+    rows = "Asha,1,right,\nAsha,1,right,closing\nAsha,1,wrong,tidying\nAsha,2,right,closing\n"
+    text = f"learner,question,answer,competency\n{rows}".encode()
+    found = read_spoken("o.csv", text, ["Asha"], ASKS, ["closing", "tidying"])
+    assert (found.near["Asha"].asked, found.near["Asha"].over) == (1, False)
+    assert found.talks["Asha"]["closing"] == OralResult(2, 2, shown=True, over=True)
+    assert found.talks["Asha"]["tidying"] == OralResult(0, 1, shown=False, over=False)
+
+
+@pytest.mark.parametrize(
+    ("changes", "row", "code"),
+    [
+        ({}, "Asha,1,right,closeing", "unknown-competency"),
+        ({"talk": None}, "Asha,1,right,closing", "nothing-spoken"),
+        ({"oral": None}, "Asha,1,right,", "nothing-spoken"),
+        ({}, "Asha,1,right,closing\nAsha,2,right,closing\nAsha,3,right,closing", "asked-on"),
+    ],
+)
+def test_bad_talks_are_named(changes: dict[str, None], row: str, code: str) -> None:
+    scheme, text = ASKS.model_copy(update=changes), f"learner,question,answer,competency\n{row}\n".encode()
+    assert codes(lambda: read_spoken("o.csv", text, ["Asha"], scheme, ["closing"])) == [code]
+
+
+def test_a_talk_decides_on_its_skill_in_the_place_of_the_paper() -> None:
+    """All questions on paper are right; by hand the skill was shown."""
+    done = seen(gloves=DONE, pegs=DONE, tight=DONE, tidy=DONE)
+    marks = [Mark(f"q{turn}", "closing", Verdict.RIGHT) for turn in range(4)]
+    made = decide(ASKS, PRACTICALS, marks, done, WHO)
+    assert [reason.requirement for reason in made.missing] == [Requirement.TALK]
+    assert made.missing[0].most == 0
+    rule = TALK
+    for result, passed in (
+        (OralResult(2, 2, shown=True, over=True), True),
+        (OralResult(0, 2, shown=False, over=True), False),
+        (OralResult(1, 1, shown=False, over=False), False),
+    ):
+        assert with_talks(made, rule, {"closing": result}).passed is passed
+    assert with_talks(made, rule, {}) == made
+    wrong_on_paper = [Mark(f"q{turn}", "tidying", Verdict.RIGHT) for turn in range(6)]
+    wrong_on_paper += [Mark("q9", "closing", Verdict.NOT_YET)]
+    made = decide(ASKS, PRACTICALS, wrong_on_paper, done, WHO)
+    assert with_talks(made, rule, {"closing": OralResult(2, 2, shown=True, over=True)}).passed
+    assert to_talk_about(ASKS, {"tidying", "closing"}, ["digging"]) == ("closing",)
+    assert to_talk_about(SCHEME, {"closing"}, []) == ()
+
+
+def test_where_both_have_to_see_a_critical_step_one_alone_is_not_enough() -> None:
+    found = joined(seen(tight=DONE, pegs=DONE), seen(pegs=UNSEEN), PRACTICALS, both=True)
+    assert found == seen(tight=UNSEEN, pegs=DONE)
 
 
 def decision(have: int, *others: Reason) -> Decision:

@@ -69,12 +69,13 @@ class Office:
         return str(path)
 
     def staff(self) -> None:
-        """Two coordinators (1, 2), a trainer (3), an observer (4), a cohort (1)."""
+        """Two coordinators (1, 2; 2 observes too), a trainer (3), an observer (4), a cohort (1)."""
         self.good("people", "first", "Meera")
         for name, role in (("Joseph", "coordinator"), ("Tenzin", "trainer"), ("Farida", "observer")):
             key = str(self.data("people", "add", name, "--by", "1")["person"])
             self.good("people", "role", key, role, "--by", "1")
         self.good("cohorts", "add", "Upper Terrace", "--starts-on", "2026-01-05", "--by", "1")
+        self.good("people", "role", "2", "observer", "--by", "1")
         self.good("cohorts", "join", "1", "3", "trainer", "--by", "1")
 
     def class_list(self, *names: str) -> None:
@@ -101,9 +102,24 @@ class Office:
         return record, archive
 
     def watched(self, *names: str, missing: Sequence[tuple[str, str]] = ()) -> None:
-        """Farida (4) has watched everyone's practical today."""
-        seen, day = self.write("seen.csv", self.practise(*names, missing=missing)), self.now.date().isoformat()
-        self.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
+        """Farida (4) and Joseph (2) have watched everyone's practical today, and saw the same."""
+        self.both_saw(self.write("seen.csv", self.practise(*names, missing=missing)))
+
+    def both_saw(self, table: str) -> None:
+        """Both observers saw today what the table says."""
+        day = self.now.date().isoformat()
+        for observer in ("4", "2"):
+            self.good("observations", "import", "1", table, "--observer", observer, "--observed-on", day, "--by", "1")
+
+    def talks(self, *names: str, more: str = "") -> str:
+        """A table of talks in which everyone answered well, and of other lines."""
+        rows = "".join(
+            f"{name},{turn},right,{skill}\n"
+            for name in names
+            for skill in course().schemes["frame-hand"].critical_competencies
+            for turn in (1, 2)
+        )
+        return self.write("talks.csv", f"learner,question,answer,competency\n{rows}{more}")
 
     def practise(self, *names: str, missing: Sequence[tuple[str, str]] = ()) -> str:
         """A table of everyone doing every step, but for some."""
@@ -121,11 +137,9 @@ class Office:
         self.class_list("Asha", "Bir")
         record = self.exam(["Asha", "Bir"])
         self.good("marks", "import", "1", self.write("a.csv", answers(record)), "--by", "1")
-        seen = self.write("seen.csv", self.practise("Asha", "Bir"))
-        day = self.now.date().isoformat()
-        self.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
+        self.watched("Asha", "Bir")
         self.cut()
-        self.good("decide", "1", "frame-hand", "--by", "1")
+        self.good("decide", "1", "frame-hand", "--by", "1", "--oral", self.talks("Asha", "Bir"))
 
     def cut(self) -> None:
         """A panel's cut."""
@@ -155,7 +169,7 @@ def typed(item: Any) -> str:
     if item.kind == "match":
         return " ".join(f"{i + 1}{letters[item.order.index(i)]}" for i in range(len(item.left)))
     if item.kind == "spot":
-        return " ".join(item.labels[i] for i in item.right)
+        return " ".join(item.areas[i].letter for i in item.right)
     assert item.kind == "spoken"
     return typed(item.answer)
 

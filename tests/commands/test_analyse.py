@@ -53,7 +53,7 @@ def test_everything_at_once_as_data_page_and_sheet(folder: Path, capsys: pytest.
 def test_made_up_masons_go_through_a_scheme(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["analyse", "--scheme", "frame-hand", "--masons", "--json"]) == ExitCode.GOOD
     found = json.loads(capsys.readouterr().out)["masons"]
-    assert [name for name, _ in found["rows"]] == ["plain", "oral", "tries", "observers", "oral_skill"]
+    assert [name for name, _ in found["rows"]] == ["plain", "observers", "recheck", "talk", "oral", "retest"]
     assert all(0 <= gates["strong"]["wrong"] <= 1 for _, gates in found["rows"])
     assert found["plain"][0]["share"] <= found["plain"][-1]["share"]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import shutil
+from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
@@ -22,6 +23,7 @@ from tests.three_modules import ROOT
 
 NAMES = "name,language\nAsha Devi,\nBir Singh,hi\n"
 SECRET = bytes(range(40))
+SKILLS = ("ring-and-diameter", "hoop-count", "lap", "safe-steel-work")
 
 
 class Place:
@@ -268,9 +270,43 @@ def test_a_draft_makes_no_papers(tmp_path: Path, capsys: pytest.CaptureFixture[s
     assert "is a draft" in capsys.readouterr().err
 
 
+def by_two(folder: Path) -> list[str]:
+    """Two observers who saw the same."""
+    (folder / "seen.csv").write_text(seen_by(), "utf-8")
+    return ["--scheme", "frame-hand", *["--practical", str(folder / "seen.csv")] * 2]
+
+
+def talks(folder: Path, more: str = "", skills: Sequence[str] = SKILLS) -> str:
+    """Talks in which both candidates answered well, and other lines."""
+    rows = "".join(f"{who},{turn},right,{skill}\n" for who in (1, 2) for skill in skills for turn in (1, 2))
+    (folder / "talks.csv").write_text(f"learner,question,answer,competency\n{rows}{more}", "utf-8")
+    return str(folder / "talks.csv")
+
+
+def test_a_talk_that_is_to_come_or_went_badly_is_no_pass(
+    place: Place, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    given = table(answers(place.record))
+    badly = "1,1,wrong,lap\n1,2,wrong,lap\n"
+    for more, skills, asked in (("", SKILLS[1:], 0), (badly, [one for one in SKILLS if one != "lap"], 2)):
+        oral = talks(tmp_path, more, skills)
+        found = marked(place, tmp_path, capsys, given, *by_two(tmp_path), "--oral", oral)
+        reasons = found["learners"][0]["decision"]["reasons"]
+        not_met = [reason for reason in reasons if not reason["met"]]
+        assert [(reason["requirement"], reason["most"]) for reason in not_met] == [("talk", asked)]
+
+
+def test_one_observer_where_the_scheme_wants_two_is_refused(
+    place: Place, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "a.csv").write_text(table(answers(place.record)), "utf-8")
+    arguments = ["mark", str(place.folder / "record.json"), str(tmp_path / "a.csv"), *by_two(tmp_path)[:-2]]
+    assert run(arguments) == ExitCode.REFUSED
+    assert "wants two observers" in capsys.readouterr().err
+
+
 def test_right_answers_pass(place: Place, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    (tmp_path / "seen.csv").write_text(seen_by(), "utf-8")
-    more = ["--scheme", "frame-hand", "--practical", str(tmp_path / "seen.csv"), "--feedback", str(tmp_path / "f.pdf")]
+    more = [*by_two(tmp_path), "--oral", talks(tmp_path), "--feedback", str(tmp_path / "f.pdf")]
     found = marked(place, tmp_path, capsys, table(answers(place.record)), *more)
     assert [learner["decision"]["passed"] for learner in found["learners"]] == [True, True]
     assert (tmp_path / "f.pdf").read_bytes().startswith(b"%PDF")
@@ -280,19 +316,17 @@ def test_near_the_cut_the_oral_recheck_decides(
     place: Place, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     record = place.record
-    critical = {"ring-and-diameter", "hoop-count", "lap", "safe-steel-work"}
+    critical = set(SKILLS)
     given = answers(record)
     free = [str(n) for n, item in enumerate(record["learners"][0]["items"], 1) if item["competency"] not in critical]
-    given[1] |= dict.fromkeys(free[:5], "")  # 16 - 5 = 11 points: the cut is 10, and near is 8 to 11
-    (tmp_path / "seen.csv").write_text(seen_by(), "utf-8")
-    more = ["--scheme", "frame-hand", "--practical", str(tmp_path / "seen.csv")]
-    before = marked(place, tmp_path, capsys, table(given), *more)
+    given[1] |= dict.fromkeys(free[:5], "")  # 25 - 5 = 20 points: the cut is 19, and near is 17 to 20
+    more = by_two(tmp_path)
+    before = marked(place, tmp_path, capsys, table(given), *more, "--oral", talks(tmp_path))
     assert [learner["decision"]["passed"] for learner in before["learners"]] == [False, True]
     for word, passed in (("right", True), ("wrong", False)):
         count = 7 if passed else 3  # .85 against .60: seven straight right, or three straight wrong
-        rows = "".join(f"1,{n},{word}\n" for n in range(1, count + 1))
-        (tmp_path / "oral.csv").write_text("learner,question,answer\n" + rows, "utf-8")
-        found = marked(place, tmp_path, capsys, table(given), *more, "--oral", str(tmp_path / "oral.csv"))
+        rows = "".join(f"1,{n},{word},\n" for n in range(1, count + 1))
+        found = marked(place, tmp_path, capsys, table(given), *more, "--oral", talks(tmp_path, rows))
         assert found["learners"][0]["decision"]["passed"] is passed
 
 
@@ -302,6 +336,7 @@ def test_two_observers_and_one_logged_recheck(place: Place, tmp_path: Path, caps
     (tmp_path / "again.csv").write_text("learner,practical,step,seen\n1,close-a-ring,ring-is-round,done\n", "utf-8")
     both = ["--practical", str(tmp_path / "one.csv"), "--practical", str(tmp_path / "two.csv")]
     given = table(answers(place.record))
+    both += ["--oral", talks(tmp_path)]
     found = marked(place, tmp_path, capsys, given, "--scheme", "frame-hand", *both)
     assert not found["learners"][0]["decision"]["passed"]
     assert found["observers_differ"] == [["Asha Devi", "close-a-ring", "ring-is-round"]]
@@ -327,7 +362,7 @@ def test_results_tables_and_lists_copied_by_hand_go_together(
     rows = [f'2,{label},"{text}",{check_letters(place.set_id, 2, label, text)}' for label, text in given[2].items()]
     copied = "learner,question,answer,check\n" + "\n".join(rows) + "\n"
     found = marked(place, tmp_path, capsys, copied, str(tmp_path / "results"))
-    assert [learner["points"] for learner in found["learners"]] == [16, 16]
+    assert [learner["points"] for learner in found["learners"]] == [25, 25]
     assert found["results"][0]["more_time"] == [{"minutes": 5.0, "who": "Chanda"}]
 
 
@@ -357,18 +392,18 @@ def test_papers_of_another_version_are_refused(
 ) -> None:
     home = course_copy(tmp_path / "course")
     path = home / "quizzes" / "schemes" / "frame-hand.yaml"
-    path.write_text(path.read_text("utf-8").replace("version: 2", "version: 3", 1), "utf-8")
+    path.write_text(path.read_text("utf-8").replace("version: 3", "version: 4", 1), "utf-8")
     (tmp_path / "a.csv").write_text(table(answers(place.record)), "utf-8")
     (tmp_path / "seen.csv").write_text(seen_by(), "utf-8")
     more = ["--scheme", "frame-hand", "--practical", str(tmp_path / "seen.csv"), "--content", str(home)]
     assert run(["mark", str(place.folder / "record.json"), str(tmp_path / "a.csv"), *more]) == ExitCode.REFUSED
-    assert "version 2, and not 'frame-hand', version 3" in capsys.readouterr().err
+    assert "version 3, and not 'frame-hand', version 4" in capsys.readouterr().err
 
 
-def test_an_oral_sheet_is_made_alone(place: Place) -> None:
+def test_the_sheets_of_what_is_asked_aloud_are_made_alone(place: Place) -> None:
     before = tree(place.folder)
     assert place.paper("--oral", "asha devi") == ExitCode.GOOD
-    assert list(tree(place.folder.with_name(f"{place.folder.name}-oral"))) == ["001-oral.pdf"]
+    assert sorted(tree(place.folder.with_name(f"{place.folder.name}-oral"))) == ["001-oral.pdf", "001-talks.pdf"]
     assert tree(place.folder) == before
 
 

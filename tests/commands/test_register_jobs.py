@@ -19,7 +19,6 @@ from generator.assessment import Decision, Reason, Requirement
 from generator.commands import register_issue
 from generator.commands.main import run
 from generator.commands.register import HOMES
-from generator.commands.register_decide import STATUS
 from generator.commands.register_issue import last_day
 from generator.commands.register_menu import command_at
 from generator.commands.tool import ROOT
@@ -99,12 +98,10 @@ def test_a_hindi_name_is_the_same_however_its_letters_are_composed(office: Offic
     office.class_list(two)
     record = office.exam([two])
     office.good("marks", "import", "1", office.write("a.csv", answers(record)), "--by", "1")
-    day = office.now.date().isoformat()
     for name in (one, two):
-        seen = office.write("s.csv", office.practise(name))
-        office.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
+        office.both_saw(office.write("s.csv", office.practise(name)))
     office.cut()
-    office.good("decide", "1", "frame-hand", "--by", "1")
+    office.good("decide", "1", "frame-hand", "--by", "1", "--oral", office.talks(one))
     office.keys()
     office.issue()
     code, _, err = office("cohorts", "import", "1", office.write("t.csv", f"name\n{one}\n{two}\n"), "--by", "1")
@@ -172,7 +169,7 @@ def decide(office: Office, *more: str) -> dict[str, object]:
 def test_whoever_trained_a_candidate_decides_only_with_a_recorded_exception(office: Office) -> None:
     office.decided()
     office.good("people", "role", "3", "coordinator", "--by", "1")
-    again = ("decide", "1", "frame-hand", "--by", "3", "--json")
+    again = ("decide", "1", "frame-hand", "--by", "3", "--json", "--oral", office.talks("Asha", "Bir"))
     code, _, err = office(*again)
     assert (code, "trained" in err) == (3, True)
     office.good(*again, "--exception", "nobody else can cross the river")
@@ -190,11 +187,13 @@ def test_without_a_cut_a_provisional_scheme_issues_nothing(office: Office) -> No
     assert decide(office) == {"Asha": "no_observations"}
     assert office.data("decisions", "list")["rows"] == []
     seen = office.write("s.csv", office.practise("Asha"))
-    day = office.now.date().isoformat()
-    office.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
-    assert "provisional" in office.good("decide", "1", "frame-hand", "--by", "1", "--dry-run")
+    office.both_saw(seen)
+    assert decide(office) == {"Asha": "talk_to_come"}
     assert office.data("decisions", "list")["rows"] == []
-    office.good("decide", "1", "frame-hand", "--by", "1")
+    job = ("decide", "1", "frame-hand", "--by", "1", "--oral", office.talks("Asha"))
+    assert "provisional" in office.good(*job, "--dry-run")
+    assert office.data("decisions", "list")["rows"] == []
+    office.good(*job)
     office.keys()
     code, _, err = office("issue", "1", "--by", "1")
     assert (code, "panel" in err) == (3, True)
@@ -210,9 +209,9 @@ def test_a_question_without_an_answer_counts_as_blank(office: Office) -> None:
     few = "\n".join(lines[:4]) + "\n"
     office.good("marks", "import", "1", office.write("a.csv", few), "--by", "1")
     seen = office.write("s.csv", office.practise("Asha"))
-    day = office.now.date().isoformat()
-    office.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
-    found = office.data("decide", "1", "frame-hand", "--by", "1")["decisions"][0]
+    office.both_saw(seen)
+    job = ("decide", "1", "frame-hand", "--by", "1", "--oral", office.talks("Asha"))
+    found = office.data(*job)["decisions"][0]
     written = next(reason for reason in found["reasons"] if reason["requirement"] == "written")
     assert (written["have"], written["most"], found["passed"]) == (3, len(lines) - 1, False)
 
@@ -230,12 +229,10 @@ def test_near_the_cut_the_oral_recheck_decides(office: Office) -> None:
     typed = answers(record, blank=[1, 2], most=most - need)
     office.good("marks", "import", "1", office.write("a.csv", typed), "--by", "1")
     seen = office.write("s.csv", office.practise("Asha", "Bir"))
-    day = office.now.date().isoformat()
-    office.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
+    office.both_saw(seen)
     assert decide(office) == {"Asha": "oral_to_come", "Bir": "oral_to_come"}
-    rows = ["learner,question,answer"]
-    rows += [f"Asha,{number},right" for number in range(1, 8)] + [f"Bir,{number},wrong" for number in range(1, 4)]
-    asked = office.write("oral.csv", "\n".join(rows) + "\n")
+    rows = [f"Asha,{number},right," for number in range(1, 8)] + [f"Bir,{number},wrong," for number in range(1, 4)]
+    asked = office.talks("Asha", "Bir", more="\n".join(rows) + "\n")
     found = office.data("decide", "1", "frame-hand", "--by", "1", "--oral", asked)
     met = {row["name"]: [r["met"] for r in row["reasons"] if r["requirement"] == "oral"] for row in found["decisions"]}
     assert met == {"Asha": [True], "Bir": [False]}
@@ -259,7 +256,7 @@ def test_trying_again_waits_as_the_scheme_says_and_the_newest_sitting_counts(off
     office.good("marks", "import", "2", office.write("b.csv", answers(second)), "--by", "1")
     office.watched("Asha")
     assert decide(office, "--sitting", "1") == {}
-    assert decide(office) == {"Asha": True}
+    assert decide(office, "--oral", office.talks("Asha")) == {"Asha": True}
 
 
 def test_a_recorded_exception_lets_someone_sit_again_at_once(office: Office) -> None:
@@ -272,7 +269,7 @@ def test_a_recorded_exception_lets_someone_sit_again_at_once(office: Office) -> 
     second = office.exam(["Asha"], "second", 2, ("--exception", "the lamp went out in the first exam"))
     office.good("marks", "import", "2", office.write("b.csv", answers(second)), "--by", "1")
     office.watched("Asha")
-    assert decide(office) == {"Asha": True}
+    assert decide(office, "--oral", office.talks("Asha")) == {"Asha": True}
     kept = json.loads(office.good("people", "show", "5"))
     assert len(kept["papers"]) == 2
     assert office.data("audit")["findings"] == []
@@ -291,11 +288,25 @@ def test_a_paper_given_out_before_the_first_one_was_decided_waits_at_its_own_dec
     with open_registry(office.home / "tankschool" / "registry.sqlite", now=office.tick()) as registry:
         record_decision(
             registry, 1, 5, Decision("frame-hand", 2, (Reason(Requirement.WRITTEN, False, "", 0, 9, 16),)),
-            scheme_status=STATUS["provisional"], papers_read=[1], by=1, now=office.tick(),
+            scheme_status="provisional", papers_read=[1], by=1, now=office.tick(),
         )  # fmt: skip
     office.good("marks", "import", "2", office.write("b.csv", answers(second)), "--by", "1")
     code, _, err = office("decide", "1", "frame-hand", "--by", "1")
     assert (code, "may try again from" in err) == (3, True)
+
+
+def test_a_critical_step_that_one_observer_saw_is_not_shown(office: Office) -> None:
+    office.staff()
+    office.class_list("Asha")
+    office.good("marks", "import", "1", office.write("a.csv", answers(office.exam(["Asha"]))), "--by", "1")
+    office.cut()
+    seen, day = office.write("s.csv", office.practise("Asha")), office.now.date().isoformat()
+    for observer, passed in (("4", False), ("2", True)):
+        office.good("observations", "import", "1", seen, "--observer", observer, "--observed-on", day, "--by", "1")
+        job = ("decide", "1", "frame-hand", "--by", "1", "--dry-run", "--oral", office.talks("Asha"))
+        found = office.data(*job)["decisions"][0]
+        unmet = {reason["requirement"] for reason in found["reasons"] if not reason["met"]}
+        assert (found["passed"], "critical_step" in unmet) == (passed, not passed)
 
 
 def test_an_appeal_is_heard_by_somebody_else(office: Office) -> None:

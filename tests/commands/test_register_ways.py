@@ -27,6 +27,7 @@ def untaught(office: Office) -> None:
     for name, role in (("Joseph", "coordinator"), ("Ravi", "coordinator"), ("Farida", "observer")):
         key = str(office.data("people", "add", name, "--by", "1")["person"])
         office.good("people", "role", key, role, "--by", "1")
+    office.good("people", "role", "2", "observer", "--by", "1")
     office.good("cohorts", "add", "Goat herders", "--starts-on", "2026-01-05", "--by", "1")
     office.class_list("Asha")
 
@@ -74,7 +75,8 @@ def test_whoever_comes_by_experience_is_let_in_by_an_accepted_application_that_t
     assert (code, "is a witness" in err) == (3, True)
     office.good(*accept, "--by", "2")
     passed_everything(office)
-    found = office.data("decide", "1", "frame-hand", "--by", "1")["decisions"][0]
+    job = ("decide", "1", "frame-hand", "--by", "1", "--oral", office.talks("Asha"))
+    found = office.data(*job)["decisions"][0]
     assert (found["passed"], found["reasons"][0]["requirement"], found["reasons"][0]["subject"]) == (
         True,
         "route",
@@ -94,7 +96,7 @@ def test_a_refused_application_leaves_only_the_course(office: Office) -> None:
     untaught(office)
     passed_everything(office)
     assert "No way to the exam is recorded for Asha" in office.good(
-        "decide", "1", "frame-hand", "--by", "1", "--dry-run"
+        "decide", "1", "frame-hand", "--by", "1", "--dry-run", "--oral", office.talks("Asha")
     )
     office.good(*FILED, "--tanks", "2", "--witness", "Ravi", "--witness", "Bina")
     assert decide(office) == {"Asha": "application_open"}
@@ -104,7 +106,7 @@ def test_a_refused_application_leaves_only_the_course(office: Office) -> None:
     assert (code, "application 1 of person 5 is refused" in err) == (3, True)
     office.good("people", "add", "Tenzin", "--by", "1")
     office.good("cohorts", "join", "1", "6", "trainer", "--by", "1")
-    assert decide(office) == {"Asha": True}
+    assert decide(office, "--oral", office.talks("Asha")) == {"Asha": True}
 
 
 def test_an_erased_person_s_evidence_is_gone_and_the_chain_verifies(office: Office) -> None:
@@ -190,7 +192,7 @@ def test_a_critical_step_is_shown_once_more_and_stays_in_the_log(office: Office)
     office.cut()
     office.good("marks", "import", "1", office.write("a.csv", answers(record)), "--by", "1")
     office.watched("Asha", missing=[("Asha", critical_step())])
-    assert decide(office, "--dry-run") == {"Asha": False}
+    assert decide(office, "--dry-run", "--oral", office.talks("Asha")) == {"Asha": False}
     day = office.now.date().isoformat()
     row = "learner,practical,step,seen\nAsha,close-a-ring,{},{}\n"
     again = ("observations", "recheck", "1", office.write("again.csv", row.format(critical_step(), "done")),
@@ -203,7 +205,7 @@ def test_a_critical_step_is_shown_once_more_and_stays_in_the_log(office: Office)
     office.write("again.csv", row.format(critical_step(), "not done"))
     code, _, err = office(*again, "--observed-on", day)
     assert (code, "rechecked already" in err) == (1, True)
-    assert decide(office) == {"Asha": True}
+    assert decide(office, "--oral", office.talks("Asha")) == {"Asha": True}
     assert f"shown once more: close-a-ring/{critical_step()}, done" in office.good("decisions", "show", "1")
     assert office.data("audit")["findings"] == []
 
@@ -211,11 +213,11 @@ def test_a_critical_step_is_shown_once_more_and_stays_in_the_log(office: Office)
 def test_two_observers_are_compared(office: Office) -> None:
     office.staff()
     office.class_list("Asha")
-    office.good("people", "role", "2", "observer", "--by", "1")
     assert "nothing can be compared" in office.good("observations", "compare", "1")
-    office.watched("Asha")
-    other = office.write("other.csv", office.practise("Asha", missing=[("Asha", critical_step())]))
     day = office.now.date().isoformat()
+    seen = office.write("seen.csv", office.practise("Asha"))
+    office.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
+    other = office.write("other.csv", office.practise("Asha", missing=[("Asha", critical_step())]))
     office.good("observations", "import", "1", other, "--observer", "2", "--observed-on", day, "--by", "1")
     found = office.data("observations", "compare", "1")
     steps = len(course().practicals["close-a-ring"].steps)
@@ -231,7 +233,7 @@ def test_a_decision_tells_years_later_what_it_rests_on_and_how_sure_it_is(office
     office.decided()
     told = office.good("decisions", "show", "1")
     for part in (
-        "Asha (person 5)", "frame-hand, version 2", "Decided by Meera (person 1)", "set by 5 judges: written 0.7",
+        "Asha (person 5)", "frame-hand, version 3", "Decided by Meera (person 1)", "set by 5 judges: written 0.7",
         "Paper 1, content", "Observed by person 4", "The chance that the skill reaches the cut",
     ):  # fmt: skip
         assert part in told, part

@@ -72,11 +72,12 @@ def test_a_cohort_s_names_and_steps_stand_in_the_template(office: Office) -> Non
         made["marks"].cell(number, 3, float(text) if text.replace(".", "").isdigit() else text)
     made.save(path)
     day = office.now.date().isoformat()
-    seen = ("observations", "import", "1", str(path), "--observer", "4", "--observed-on", day, "--by", "1")
-    assert office.data(*seen)["new"] == 2 * steps
+    for observer in ("4", "2"):
+        seen = ("observations", "import", "1", str(path), "--observer", observer, "--observed-on", day, "--by", "1")
+        assert office.data(*seen)["new"] == 2 * steps
     office.good("marks", "import", "1", str(path), "--by", "1")
     office.cut()
-    found = office.data("decide", "1", "frame-hand", "--by", "1")
+    found = office.data("decide", "1", "frame-hand", "--by", "1", "--oral", office.talks("Asha", "Bir"))
     assert [row["passed"] for row in found["decisions"]] == [True, True]
 
 

@@ -97,7 +97,13 @@ def test_right_answers_earn_every_point_and_a_pass(
         seen += f"1,close-a-ring,{step.id},done\n"
         seen += f"2,close-a-ring,{step.id},{'not done' if step.critical else 'done'}\n"
     (tmp_path / "seen.csv").write_text(seen, "utf-8")
-    more = ["--scheme", "frame-hand", "--practical", str(tmp_path / "seen.csv"), "--certificates", str(tmp_path / "c")]
+    asked = {item["competency"] for item in record["learners"][0]["items"] if "competency" in item}
+    skills = sorted(asked & set(loaded.content.schemes["frame-hand"].critical_competencies))
+    talks = "".join(f"1,{turn},right,{skill}\n" for skill in skills for turn in (1, 2))
+    (tmp_path / "talks.csv").write_text(f"learner,question,answer,competency\n{talks}", "utf-8")
+    both = ["--practical", str(tmp_path / "seen.csv")] * 2
+    more = ["--scheme", "frame-hand", *both, "--oral", str(tmp_path / "talks.csv")]
+    more += ["--certificates", str(tmp_path / "c")]
     found = marked(folder, "learner,question,answer\n" + rows, capsys, *more)
     for learner in found["learners"]:
         assert learner["points"] == learner["most"] > 15

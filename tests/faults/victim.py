@@ -126,7 +126,7 @@ def one_round(registry: Registry, number: int, kept: Path, say: Callable[..., ob
         agreed(registry, person, name, now)
     paper = read_papers(registry, sitting)[0].id
     decision = record_decision(
-        registry, COHORT, person, passing(), scheme_status="approved", papers_read=[paper], by=BOSS, now=now
+        registry, COHORT, person, passing(), scheme_status="in-force", papers_read=[paper], by=BOSS, now=now
     )
     say("decided", decision)
     with registry.engine.connect() as connection:

@@ -102,7 +102,7 @@ class Office:
             self.ids[name] = key
         return self
 
-    def decide(self, name: str, decision: Decision | None = None, status: str = "approved", **other: object) -> int:
+    def decide(self, name: str, decision: Decision | None = None, status: str = "in-force", **other: object) -> int:
         """Record a decision about a person."""
         given: dict[str, object] = {"scheme_status": status, "by": self.boss, "now": self.tick(), **other}
         return record_decision(self.registry, self.cohort, self.ids[name], decision or passing(), **given)  # type: ignore[arg-type]

@@ -60,6 +60,21 @@ def test_where_two_observers_differ_a_step_is_not_shown(office: Office) -> None:
     assert seen_by_name(office.registry, office.cohort) == {("Asha", "close-a-fence", "gloves"): Seen.NOT_SEEN}
 
 
+def test_what_two_have_to_see_is_not_seen_by_one_alone(office: Office) -> None:
+    """At the newest attempt; a step that one saw not done stays not done, and other steps need one."""
+    give_role(office.registry, office.ids["Joseph"], "observer", by=office.boss, now=office.tick())
+    both, joseph = [("close-a-fence", "gloves")], office.ids["Joseph"]
+    place, tidy = ("Asha", "close-a-fence", "gloves"), ("Asha", "close-a-fence", "tidy")
+    seen(office, GLOVES + b"done\nAsha,close-a-fence,tidy,done\n")
+    assert seen_by_name(office.registry, office.cohort, both) == {place: Seen.NOT_SEEN, tidy: Seen.DONE}
+    seen(office, GLOVES + b"done\n", observer=joseph)
+    assert seen_by_name(office.registry, office.cohort, both)[place] is Seen.DONE
+    seen(office, GLOVES + b"done\n", attempt=2)
+    assert seen_by_name(office.registry, office.cohort, both)[place] is Seen.NOT_SEEN
+    seen(office, GLOVES + b"not done\n", attempt=3)
+    assert seen_by_name(office.registry, office.cohort, both)[place] is Seen.NOT_DONE
+
+
 def test_only_observers_observe_and_nobody_themselves(office: Office) -> None:
     with pytest.raises(RefusedError, match="only an observer"):
         seen(office, GLOVES + b"done\n", observer=office.ids["Tenzin"])

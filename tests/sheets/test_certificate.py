@@ -71,6 +71,30 @@ def test_says_who_for_what_how_far_and_that_it_is_a_sample(language: str, conten
         assert " ".join(expected.split()) in text
 
 
+@pytest.mark.parametrize("language", ["en", "hi"])
+@pytest.mark.parametrize("scheme", ["frame-hand", "plaster-hand", "lead-mason", "trainer-observer"])
+def test_every_scheme_fits_with_all_that_it_asks_for(scheme: str, language: str, content: CourseContent) -> None:
+    """Where there are many critical skills they are counted, and their modules are named."""
+    rule, words = content.schemes[scheme], content.words[language]
+    watched = [content.practicals[name] for name in rule.practicals]
+    reasons = [Reason(Requirement.WRITTEN, True, "", 36, 30, 40)]
+    reasons += [Reason(Requirement.PRACTICAL, True, one.id, 9, 8, 10) for one in watched]
+    reasons += [
+        Reason(Requirement.CRITICAL_STEP, True, f"{one.id}/{step.id}", 1, 1, 1) for one in watched for step in one.steps
+    ]
+    reasons += [Reason(Requirement.TALK, True, name, 2, 2, 2) for name in rule.critical_competencies]
+    with recording() as made:
+        certificate_pdf(Decision(scheme, rule.version, tuple(reasons)), "Asha Devi", language, content)
+    assert made.pages == 2
+    assert faults(made, *SIDEWAYS) == []
+    text = " ".join(made.text().split())
+    skills = [content.competencies[name].text[language] for name in rule.critical_competencies]
+    if len(skills) > 5:
+        titles = "; ".join(content.modules[name].title[language] for name in rule.modules)
+        skills = [words.say("sheet.shown_skills", count=len(skills), modules=titles)]
+    assert all(" ".join(one.split()) in text for one in skills)
+
+
 def test_no_pass_no_certificate(content: CourseContent) -> None:
     with pytest.raises(RefusedError, match="not a pass yet"):
         certificate_pdf(decision(content, met=False), "Asha", "en", content)

@@ -1,0 +1,96 @@
+"""Talks on critical skills: who is asked what, in which order, and what stands on the examiner's sheet."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+
+import pytest
+
+from generator.assessment import blueprint
+from generator.assessment.blueprint import recheck_of
+from generator.assessment.paper_draw import Drawn, Exam, draw_papers
+from generator.assessment.paper_oral import Talk, talks
+from generator.exercises import ChoiceItem, Person, SpokenItem
+from generator.problems import RefusedError
+from generator.sheets.oral import talks_pdf
+from tests.assessment.exam_papers import course
+from tests.assessment.test_paper_forms import pdf_texts
+
+SECRET = b"a secret of the ridge, for tests!"
+SCHEMES = ("frame-hand", "plaster-hand", "lead-mason", "trainer-observer")
+
+
+def exam(scheme: str) -> Exam:
+    return Exam(course().schemes[scheme], "spring", SECRET)
+
+
+@cache
+def drawn(scheme: str) -> Drawn:
+    people = [Person("Asha", "en"), Person("Bir", "hi")]
+    return draw_papers(course(), exam(scheme), people, "en", tool="test 1")
+
+
+@cache
+def held(scheme: str, who: int) -> tuple[Talk, ...]:
+    return talks(course(), exam(scheme), drawn(scheme).record.learners[who])
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_every_critical_skill_has_as_many_questions_as_its_talk_may_need(scheme: str) -> None:
+    rule = course().schemes[scheme]
+    assert rule.talk is not None
+    for who in (0, 1):
+        found = held(scheme, who)
+        assert [talk.competency for talk in found] == sorted(rule.critical_competencies)
+        for talk in found:
+            assert len(talk.questions) == rule.talk.most
+            assert {item.competency for item, _ in talk.questions} == {talk.competency}
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_a_question_of_the_paper_comes_after_all_others(scheme: str) -> None:
+    on_paper = {item.id for item in drawn(scheme).record.learners[0].items}
+    for talk in held(scheme, 0):
+        once = list(dict.fromkeys(item.id for item, _ in talk.questions))
+        known = [name in on_paper for name in once]
+        assert known == sorted(known)
+
+
+def test_two_candidates_are_not_asked_the_same_and_one_always_is() -> None:
+    first, second = held("frame-hand", 0), held("frame-hand", 1)
+    assert [i.id for t in first for i, _ in t.questions] != [i.id for t in second for i, _ in t.questions]
+    again = talks(course(), exam("frame-hand"), drawn("frame-hand").record.learners[0])
+    assert [t.questions for t in again] == [t.questions for t in first]
+
+
+def test_the_sheet_has_every_question_and_what_is_right_and_no_other_option() -> None:
+    learner, scheme = drawn("frame-hand").record.learners[0], course().schemes["frame-hand"]
+    found = held("frame-hand", 0)
+    assert scheme.talk is not None
+    data = talks_pdf(learner, found, recheck_of(scheme.talk), scheme, "1a2b3c4d", course())
+    text = " ".join(pdf_texts(data).split())
+    for talk in found:
+        for item, _ in talk.questions:
+            asked = item.answer if isinstance(item, SpokenItem) else item
+            if isinstance(asked, ChoiceItem):
+                assert all(asked.options[i] in text for i in asked.right)
+                assert not any(f"- {option}" in text for i, option in enumerate(asked.options) if i not in asked.right)
+
+
+def test_a_scheme_without_talks_has_none() -> None:
+    plain = exam("frame-hand").scheme.model_copy(update={"talk": None})
+    with pytest.raises(RefusedError, match="has no talks"):
+        talks(course(), Exam(plain, "spring", SECRET), drawn("frame-hand").record.learners[0])
+
+
+def test_a_bank_that_can_not_keep_a_talk_going_is_told() -> None:
+    """The longest talk that a rule may ask for, on a skill that has no question with drawn numbers."""
+    scheme = course().schemes["frame-hand"]
+    assert scheme.talk is not None
+    longer = scheme.model_copy(update={"talk": scheme.talk.model_copy(update={"most": 40})})
+    found = blueprint.warnings(replace(course(), schemes={scheme.id: longer}))
+    assert [problem.code for problem in found] == ["talk-thin"]
+    assert "'safe-steel-work'" in found[0].what
+    strict = longer.model_copy(update={"status": "in-force"})
+    assert "talk-thin" in {one.code for one in blueprint.check(replace(course(), schemes={scheme.id: strict}))}
