@@ -8,12 +8,14 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
+from unicodedata import category
 
 import pytest
 
 from generator.assessment import Seen, read_observations
 from generator.assessment.paper_results import checksum, read_copied, read_result
-from generator.exercises import Record, mark_set, read_class_list, same_name
+from generator.commands.class_sheets import read_people
+from generator.exercises import Record, mark_set, same_name
 from generator.problems import Problem, ProblemsError
 from generator.registry.kept_record import KeptRecord
 from tests.assessment.small_scheme import PRACTICALS
@@ -29,6 +31,8 @@ PIECES: Sequence[bytes] = (
     b"A" * 10_000, b"learner,question,answer\n", b"name\n", b"2,1,5\n", b"Asha", b"done", b"not done",
 )  # fmt: skip
 """What gets into a file by a slip, a strange keyboard, a spreadsheet, or on purpose."""
+MOVING = {"Cc", "Cs", "Zl", "Zp"}
+"""Signs that move the cursor of the terminal in which a problem is read."""
 
 
 @cache
@@ -52,7 +56,7 @@ def whole_result() -> bytes:
 
 
 def class_list(data: bytes) -> None:
-    for person in read_class_list("class.csv", data, ["en", "hi"]):
+    for person in read_people("class.csv", data, ["en", "hi"]):
         assert person.name == " ".join(person.name.split()) != ""
         assert person.language in (None, "en", "hi")
 
@@ -146,4 +150,6 @@ def test_no_damaged_file_ends_in_a_traceback_or_in_something_nobody_wrote(kind: 
         if problems is not None:
             assert problems, number
             assert all(each.what and each.fix and "Traceback" not in str(each) for each in problems), (number, data)
+            assert all(len(str(each)) < 2_000 for each in problems), "a problem is a line, and not the file again"
+            assert not {category(sign) for each in problems for sign in str(each)} & MOVING, (number, data)
     assert 0.1 < refused / count < 1  # both ends are met
