@@ -271,8 +271,9 @@ def curing_days(blended_cement: float, hot_dry: float) -> float:
         >>> curing_days(blended_cement=1, hot_dry=0)
         20.0
     """
-    reasons = blended_cement + hot_dry
-    return TANK_FACTOR * (PLAIN_DAYS if reasons < 1 else HARDER_DAYS if reasons < 2 else HARDEST_DAYS)
+    return TANK_FACTOR * (
+        PLAIN_DAYS if blended_cement + hot_dry < 1 else HARDER_DAYS if blended_cement + hot_dry < 2 else HARDEST_DAYS
+    )
 
 
 @BOOK.quantity(symbol="W_vc", unit="L", places=0, low=100, high=65000, source=derived("water of a day x days"))
@@ -321,8 +322,9 @@ def prop_days(propped_span: float, air_temperature: float) -> float:
         >>> prop_days(propped_span=3.4, air_temperature=12)
         14.0
     """
-    days = SHORT_SPAN_DAYS if propped_span <= SHORT_SPAN else LONG_SPAN_DAYS
-    return days * (COLD_FACTOR if air_temperature < WARM_ENOUGH else 1)
+    return (SHORT_SPAN_DAYS if propped_span <= SHORT_SPAN else LONG_SPAN_DAYS) * (
+        COLD_FACTOR if air_temperature < WARM_ENOUGH else 1
+    )
 
 
 @BOOK.quantity(
