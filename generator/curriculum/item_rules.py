@@ -54,7 +54,9 @@ def _option_problems(question: ChoiceQuestion | SpokenChoiceQuestion, found: Fou
         said: dict[tuple[str, ...], int] = {}
         for position, option in enumerate(question.options):
             loc = (*found.loc, "options", position, "text", language)
-            text = option.text.get(language, "")
+            text = option.text.get(language)
+            if text is None:  # told as a missing translation, once the course's languages are known
+                continue
             if rules is not None and rules.whole_list.search(text):
                 what = f"'{text}' is no answer of its own: who knows two of the options knows it"
                 yield found.file.value_problem(loc, "option-about-options", what, "write what a learner could think")

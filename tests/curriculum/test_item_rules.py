@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.curriculum.item_bank import choice, number, problems, warned
+from tests.curriculum.item_bank import BANK, choice, number, problems, warned, written
+from tests.curriculum.made_up import loaded
 
 GOOD = choice("gate", "A goat stands at the gate. What do you do?", "Close it first", "Call it back", "Look away")
 
@@ -105,6 +106,16 @@ def test_a_number_without_two_mistakes_is_told(tmp_path: Path) -> None:
     assert warned(tmp_path, one) == [
         ("few-misconceptions", "'one' can name fewer than two mistakes behind a wrong answer")
     ]
+
+
+def test_a_course_whose_languages_can_not_be_read_is_told_that_alone(tmp_path: Path) -> None:
+    half = choice("gate", "What holds?", "A post", "A rope", "A stone")
+    for option in half["options"]:
+        del option["text"]["hi"]
+    broken = ("course/course.yaml", "languages: [en, hi]", "languages: 7")
+    told = loaded(tmp_path, broken, add={BANK: written(half)}).problems
+    assert told
+    assert {problem.file for problem in told} == {"course/course.yaml"}
 
 
 def test_a_retired_item_is_left_alone(tmp_path: Path) -> None:
