@@ -7,7 +7,8 @@ is not plain and good, the whole table is read again the careful way, which know
 from __future__ import annotations
 
 import gc
-from collections.abc import Callable, Iterator, Mapping, Sequence
+import io
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
@@ -96,10 +97,13 @@ def import_answers(
     with no_collecting(), writing(registry, now, dry_run=dry_run) as entry:
         require_role(entry.connection, by, "coordinator")
         seats = _seats(entry.connection, sitting, marker)
-        typed = _quick(text, seats)
-        if typed is None:
-            typed = _careful(file, data, seats)
-        new, same = _record(entry, sitting, seats, typed, by)
+        before = entry.place
+        try:
+            with entry.connection.begin_nested():
+                new, same = _record(entry, sitting, seats, _plain(text, seats), by)
+        except NotPlainError:  # what was written of it is taken back with it
+            entry.back_to(before)
+            new, same = _record(entry, sitting, seats, _careful(file, data, seats).items(), by)
     return Imported(new, same, not dry_run)
 
 
@@ -149,43 +153,60 @@ def _names(seats: Mapping[int, _Seat]) -> dict[str, int]:
     return found | {str(number): number for number in seats}
 
 
-def _quick(text: str, seats: Mapping[int, _Seat]) -> dict[int, Typed] | None:
-    """The typed answers by paper's number; None where the table wants a careful look."""
+class NotPlainError(Exception):
+    """A table that wants a careful look; never told to anybody."""
+
+
+def _plain(text: str, seats: Mapping[int, _Seat]) -> Iterator[tuple[int, Typed]]:
+    """The typed answers paper by paper, so that a large table never lies in memory as a whole in another form.
+
+    Raises:
+        NotPlainError: the table wants a careful look; what was given until then doesn't count.
+    """
     if '"' in text:
-        return None
-    lines = text.split("\n")
+        raise NotPlainError
+    lines = io.StringIO(text, newline="\n")
+    head = lines.readline()
     for sign in (",", ";", "\t"):
-        if tuple(cell.strip().casefold() for cell in lines[0].split(sign)) == COLUMNS:
+        if tuple(cell.strip().casefold() for cell in head.split(sign)) == COLUMNS:
             break
     else:
-        return None
+        raise NotPlainError
     names = _names(seats)
-    found: dict[int, Typed] = {}
+    done: set[int] = set()
     last: str | None = None
+    number = 0
     typed: Typed = {}
     labels: Mapping[str, int] = {}
     recorded: Mapping[int, str | None] = {}
-    for line in islice(lines, 1, None):
+    for line in lines:
         cells = line.split(sign)
         if len(cells) != len(COLUMNS):
             if line.strip():
-                return None
+                raise NotPlainError
             continue
         learner, question, answer = cells
         if learner != last:
-            number = names.get(learner)
-            if number is None:
-                return None
+            found = names.get(learner)
+            if found is None or found in done:
+                raise NotPlainError
+            if number != found:
+                if number:
+                    yield number, typed
+                    done.add(number)
+                number, typed = found, {}
             seat = seats[number]
-            typed, labels, recorded = found.setdefault(number, {}), seat.key.labels, seat.recorded
+            labels, recorded = seat.key.labels, seat.recorded
             last = learner
         label = labels.get(question)
         answer = answer.strip()
         if label is None or answer[:1] == "'":
-            return None
+            raise NotPlainError
         if typed.setdefault(label, answer) != answer or (recorded and recorded.get(label, answer) != answer):
-            return None
-    return found if found else None
+            raise NotPlainError
+    if not number:
+        raise NotPlainError
+    yield number, typed
 
 
 def _careful(file: str, data: bytes, seats: Mapping[int, _Seat]) -> dict[int, Typed]:
@@ -235,17 +256,17 @@ def _unknown_learner(row: Row, seats: Mapping[int, _Seat]) -> Problem:
 
 
 def _record(
-    entry: Entry, sitting: int, seats: Mapping[int, _Seat], typed: Mapping[int, Typed], by: int
+    entry: Entry, sitting: int, seats: Mapping[int, _Seat], typed: Iterable[tuple[int, Typed]], by: int
 ) -> tuple[int, int]:
     """Mark and write; returns how many answers are new and how many were there."""
     new = same = 0
-    everyone = list(typed.items())
-    for start in range(0, len(everyone), _AT_ONCE):
+    everyone = iter(typed)
+    while some := list(islice(everyone, _AT_ONCE)):
         seq = entry.next_event
         rows: list[tuple[Any, ...]] = []
         sealed: list[tuple[Any, ...]] = []
         salts = entry.entropy(_AT_ONCE * 16).hex()
-        for place, (number, texts) in enumerate(everyone[start : start + _AT_ONCE]):
+        for place, (number, texts) in enumerate(some):
             seat = seats[number]
             key = seat.key
             fresh = key.whole(texts)

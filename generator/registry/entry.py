@@ -13,6 +13,7 @@ from generator.registry.chain import canonical, digest, event_hash, payload_hash
 from generator.registry.tables import PERSONAL, SEALED, STATES, counters, events, info, payloads
 
 Entropy: TypeAlias = Callable[[int], bytes]
+Place: TypeAlias = tuple[int, str, str, bool]
 _SALT = 16
 
 
@@ -33,6 +34,15 @@ class Entry:
         self.today = self.at[:10]
         self._seq, self._hash, self._last = head
         self._changed = False
+
+    @property
+    def place(self) -> Place:
+        """Where the chain stands, for `back_to`."""
+        return self._seq, self._hash, self._last, self._changed
+
+    def back_to(self, place: Place) -> None:
+        """Go on from an earlier place of this entry, whose later rows and events were rolled back."""
+        self._seq, self._hash, self._last, self._changed = place
 
     @property
     def next_event(self) -> int:

@@ -13,12 +13,15 @@ from tests.benchmarks.bench_registry import (
     QUESTIONS,
     bare,
     bare_report,
+    compared,
     exam,
     finished_rows,
     fresh,
     many_results,
+    marked,
     open_registry,
     ours,
+    table_of,
     typed,
 )
 
@@ -53,6 +56,11 @@ def test_the_table_is_really_marked_and_sealed(tmp_path: Path) -> None:
         verdicts[verdict] = verdicts.get(verdict, 0) + 1
         assert (verdict == Verdict.RIGHT) == (answer == key)
     assert set(verdicts) == {"right", "not_yet", "blank"}
+
+
+def test_marking_and_bare_compares_find_the_same_answers_right() -> None:
+    table = table_of(PAPERS)
+    assert marked(table, PAPERS) == compared(table, PAPERS) > PAPERS * QUESTIONS // 2
 
 
 def test_the_report_says_what_its_sql_says(tmp_path: Path) -> None:
