@@ -28,8 +28,12 @@ class Tolerance:
 
     def fits(self, answer: float, value: float) -> bool:
         """Whether an answer counts as this value."""
+        return abs(answer - value) <= self.around(value)
+
+    def around(self, value: float) -> float:
+        """How far from a value an answer may be."""
         size = abs(value)
-        return abs(answer - value) <= max(self.absolute, self.relative * size) * (1 + _HAIR) + _HAIR * size
+        return max(self.absolute, self.relative * size) * (1 + _HAIR) + _HAIR * size
 
     def tells_apart(self, one: float, other: float) -> bool:
         """Whether two values lie more than twice the tolerance apart, so that no answer can count as both."""

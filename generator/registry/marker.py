@@ -67,6 +67,7 @@ def items_marker(content: str, about: str, book: Book = BOOK) -> PaperKey:
 
 
 _ITEM: TypeAdapter[Item] = TypeAdapter(Item)
+_RIGHT, _NOT_YET = str(Verdict.RIGHT), str(Verdict.NOT_YET)
 _PLAIN = re.compile(r"[0-9]{1,12}(?:\.[0-9]{1,6})?")
 """A number with one reading, whoever typed it, in whatever unit but feet."""
 
@@ -85,6 +86,16 @@ class _Part:
     part: int
 
 
+@dataclass(frozen=True, slots=True)
+class _Number:
+    """A question that a plain number answers: keys and mistaken ideas, each with how far off it may be."""
+
+    item: str
+    competency: str
+    right: tuple[tuple[float, float], ...]
+    wrong: tuple[tuple[str, float, float], ...]
+
+
 class ItemsKey:
     """Marks by the items of a paper. What an answer does not need is not read: papers come by the ten thousand.
 
@@ -99,6 +110,7 @@ class ItemsKey:
         self._items: dict[int, Item] = {}
         self._parts: dict[int, _Part] = {}
         self._known: dict[tuple[int, str], Marked] = {}
+        self._numbers: dict[int, _Number | None] = {}
         found: dict[str, int] = {}
         number = 0
         for place, item in enumerate(raw):
@@ -128,7 +140,7 @@ class ItemsKey:
             answer = typed[label]
             marked = known.get((label, answer))
             if marked is None:
-                marked = self._plainly_right(label, answer)
+                marked = self._plainly(label, answer)
             if marked is None:
                 part = self._parts[label]
                 item = self._item(part.item)
@@ -149,12 +161,31 @@ class ItemsKey:
             found.append(marked)
         return found
 
-    def _plainly_right(self, label: int, answer: str) -> Marked | None:
-        """The mark of a plain number that is right; None where anything else wants a closer look.
+    def _plainly(self, label: int, answer: str) -> Marked | None:
+        """The mark of a plain number; None where anything else wants a closer look.
 
         Most answers are this, and a test holds it against `mark_typed`.
         """
-        part = self._parts[label]
+        if label not in self._numbers:
+            self._numbers[label] = self._plain_number(self._parts[label])
+        number = self._numbers[label]
+        if number is None or not _PLAIN.fullmatch(answer):
+            return None
+        value = float(answer)
+        ideas = ""
+        right = any(abs(value - key) <= around for key, around in number.right)
+        if not right:
+            ideas = " ".join(name for name, wrong, around in number.wrong if abs(value - wrong) <= around)
+        verdict, points = (_RIGHT, "1") if right else (_NOT_YET, "0")
+        row = (number.item, number.competency, answer, verdict, int(right), 1, ideas)
+        return (
+            label,
+            row,
+            f"{label}\x1f{number.item}\x1f{number.competency}\x1f{answer}\x1f{verdict}\x1f{points}\x1f1\x1f{ideas}",
+        )
+
+    def _plain_number(self, part: _Part) -> _Number | None:
+        """What a plain number is held against; None for a question that asks for more."""
         item = self._raw[part.item]
         if (
             part.part >= 0
@@ -164,12 +195,11 @@ class ItemsKey:
             or item.get("units")
         ):
             return None
-        if not _PLAIN.fullmatch(answer):
-            return None
-        value, tolerance = float(answer), Tolerance(item["absolute"], item["relative"])
-        if not (tolerance.fits(value, item["key"]) or tolerance.fits(value, item["rounded"])):
-            return None
-        return _marked(label, answer, Mark(item["id"], item["competency"], Verdict.RIGHT, value))
+        around = Tolerance(item["absolute"], item["relative"]).around
+        right = tuple((key, around(key)) for key in (item["key"], item["rounded"]))
+        ideas = [*item.get("wrong", {}).items(), *item.get("also", {}).items()]
+        wrong = tuple((name, value, around(value)) for name, value in ideas)
+        return _Number(item["id"], item["competency"], right, wrong)
 
     def _item(self, place: int) -> Item:
         if place not in self._items:

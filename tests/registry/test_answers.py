@@ -186,12 +186,28 @@ def test_what_is_quickly_right_is_what_the_marking_says(place: int, typed: str) 
     assert line == line_of(1, expected)
 
 
-def test_most_right_answers_go_the_quick_way() -> None:
+def test_plain_numbers_go_the_quick_way() -> None:
     item = next(item for item in ITEMS if item["id"] == "round-a-pen")
     key = ItemsKey([item], "{}", questions.BOOK)
-    assert key._plainly_right(1, f"{item['key']:.2f}")
-    assert key._plainly_right(1, f"{item['key'] * 1.02:.2f}") is None
-    assert key._plainly_right(1, f"{item['key']:.2f} m") is None
+    right, wrong = key._plainly(1, f"{item['key']:.2f}"), key._plainly(1, f"{item['key'] * 1.02:.2f}")
+    assert right
+    assert wrong
+    assert (right[1][3], wrong[1][3]) == ("right", "not_yet")
+    assert key._plainly(1, f"{item['key']:.2f} m") is None
+
+
+def test_every_mistaken_idea_is_named_on_the_quick_way() -> None:
+    named = 0
+    for item in ITEMS:
+        key = ItemsKey([item], "{}", questions.BOOK)
+        for value in item.get("wrong", {}).values() if item["kind"] == "number" else ():
+            typed = f"{value:.4f}"
+            quick = key._plainly(1, typed)
+            if quick is not None:
+                marked = mark_typed(TypeAdapter(Item).validate_json(json.dumps(item)), typed)
+                assert quick[1][6] == " ".join(marked.misconceptions)
+                named += bool(quick[1][6])
+    assert named > 3
 
 
 class Key:
