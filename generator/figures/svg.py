@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from html import escape
 from itertools import groupby
@@ -24,6 +25,11 @@ from generator.figures.scene import (
     Shape,
     on_circle,
 )
+
+_NAMESPACE = ' xmlns="http://www.w3.org/2000/svg"'
+_FAMILY = ' font-family="Mukta, sans-serif"'
+_HEAVY = (Letter.VALUE, Letter.HEADING, Letter.DISC)
+_LOOKS = re.compile(r'<g (class="fig-[^<>]*)>')
 
 
 def svg(scene: Scene, prefix: str, *, live: bool = True) -> str:
@@ -50,9 +56,9 @@ def svg(scene: Scene, prefix: str, *, live: bool = True) -> str:
     buttons = "".join(map(writer.area, scene.areas)) if live else ""
     role = "group" if buttons else "img"  # what stands inside an image can't be reached
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_number(VIEW)} {_number(height)}" role="{role}"'
+        f'<svg{_NAMESPACE} viewBox="0 0 {_number(VIEW)} {_number(height)}" role="{role}"'
         f' aria-labelledby="{title} {description}" lang="{scene.language}" class="fig"'
-        f' font-family="Mukta, sans-serif"><title id="{title}">{escape(scene.title, quote=False)}</title>'
+        f'{_FAMILY}><title id="{title}">{escape(scene.title, quote=False)}</title>'
         f'<desc id="{description}">{escape(scene.description, quote=False)}</desc>{"".join(groups)}{buttons}</svg>'
     )
 
@@ -71,12 +77,36 @@ def _look(kind: Ink | Letter) -> str:
     """Class and plain attributes of a look."""
     if isinstance(kind, Letter):
         hand = HANDS[kind]
-        weight = ' font-weight="700"' if kind in (Letter.VALUE, Letter.HEADING, Letter.DISC) else ""
+        weight = ' font-weight="700"' if kind in _HEAVY else ""
         return f'class="fig-{kind}" font-size="{_number(hand.size)}" fill="{hand.colour}"{weight}'
     pen = PENS[kind]
     stroke = f' stroke-width="{_number(pen.width)}"' if pen.stroke != "none" else ""
     dash = f' stroke-dasharray="{" ".join(map(_number, pen.dash))}"' if pen.dash else ""
     return f'class="fig-{kind}" stroke="{pen.stroke}" fill="{pen.fill}"{stroke}{dash} stroke-linejoin="round"'
+
+
+def stylesheet() -> str:
+    """The looks as a style sheet: where it lies beside the drawings, `bare` leaves them out of each."""
+    rules = [".fig{font-family:Mukta,sans-serif}"]
+    for letter, hand in HANDS.items():
+        weight = ";font-weight:700" if letter in _HEAVY else ""
+        rules.append(f".fig-{letter}{{font-size:{_number(hand.size)}px;fill:{hand.colour}{weight}}}")
+    for ink, pen in PENS.items():
+        width = f";stroke-width:{_number(pen.width)}px" if pen.stroke != "none" else ""
+        dash = f";stroke-dasharray:{' '.join(map(_number, pen.dash))}" if pen.dash else ""
+        rules.append(f".fig-{ink}{{stroke:{pen.stroke};fill:{pen.fill}{width}{dash};stroke-linejoin:round}}")
+    return "\n".join(rules) + "\n"
+
+
+def bare(markup: str) -> str:
+    """Drawings without what `stylesheet` says of them all."""
+    plain = markup.replace(_NAMESPACE, "").replace(_FAMILY, "")
+    return _LOOKS.sub(lambda group: f"<g {_bare_looks().get(group[1], group[1])}>", plain)
+
+
+@cache
+def _bare_looks() -> dict[str, str]:
+    return {_look(kind): f'class="fig-{kind}"' for kind in (*HANDS, *PENS)}
 
 
 class _Writer:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from functools import partial
 from pathlib import Path
@@ -12,15 +11,18 @@ from generator.curriculum import CourseContent
 from generator.exercises import practice_script, readings_script
 from generator.exercises.page_data import marker_script, page_data
 from generator.exercises.set_data import printed_set_script
+from generator.figures import stylesheet
 from generator.plans import Reckoner, make_reckoner
+from generator.site.bank import BANK_SCRIPT, bank_script
 from generator.site.check_page import CertificateCheck
 from generator.site.fonts import font_files
 from generator.site.licences import TRAVELLING, licences
 from generator.site.markup import formula, formula_words
 from generator.site.mkdocs_run import SHARED_SETTINGS, SiteSettings, run_mkdocs, search_worker, theme_scripts
 from generator.site.one_file import OneFileParts, one_file
+from generator.site.packing import as_json, packed
 from generator.site.pages import build_pages, settings
-from generator.site.planner_page import planner_script
+from generator.site.planner_page import planner_names
 from generator.site.products import Products, key_of, machine_key, versions_key
 from generator.site.progress import Progress, silent
 from generator.site.stick import LanguageParts, Print
@@ -33,11 +35,21 @@ _SCRIPTS_AFTER = (
     "page.js", "progress.js", "code.js", "learner.js", "card.js", "scenario.js", "mock.js", "path.js", "pictures.js",
     "planner.js", "sheet-maker.js", "practice-page.js", "readings-page.js",
 )  # fmt: skip
-_FAMILIES = ("page", "exercise", "practice", "misconception", "quantity", "unit", FOR_ONE)
+_FAMILIES = ("page", "exercise", "practice", "quantity", "unit", FOR_ONE)
 """Words that travel into the browser."""
+_SELDOM_FAMILIES = ("misconception",)
+"""Words that a page wants only after a wrong answer: they travel packed."""
 _RENDERERS = ("mkdocs", "mkdocs-material", "markdown", "jinja2", "pymdown-extensions", "pygments")
 _PLANNERS = ("numpy", "scipy")
 _FONT_MAKERS = ("fontpkg-mukta", "fonttools", "brotli")
+
+
+def styles() -> dict[str, bytes]:
+    """The pages' looks, and what must run before a page is drawn, by name."""
+    return {
+        **{name: (_ASSETS / name).read_bytes() for name in _STYLES},
+        "figures.css": stylesheet().encode("utf-8"),
+    }
 
 
 def course_script(content: CourseContent, language: str) -> bytes:
@@ -48,12 +60,12 @@ def course_script(content: CourseContent, language: str) -> bytes:
         "language": language,
         "title": content.course.title[language],
         "questions": _kept_ids(content),
-        "words": _travelling_words(words),
-        "formulas": {name: formula(name, words) for name in asked},
+        "words": _travelling_words(words, _FAMILIES),
+        "seldomWords": packed(as_json(_travelling_words(words, _SELDOM_FAMILIES))),
+        "formulas": packed(as_json({name: formula(name, words) for name in asked})),
     }
-    text = json.dumps(data, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
-    formulas = BOOK.javascript(asked, word=formula_words(words))
-    return f"Tankschool.course = {text};\n{formulas}\n{planner_script(words)}".encode()
+    formulas = BOOK.javascript(sorted({*asked, *planner_names()}), word=formula_words(words))
+    return f'Tankschool.course = {as_json(data)};\nTankschool.run("{packed(formulas)}");\n'.encode()
 
 
 def _kept_ids(content: CourseContent) -> list[str]:
@@ -62,15 +74,16 @@ def _kept_ids(content: CourseContent) -> list[str]:
     return sorted([question.id for module in content.modules for question in content.questions_of(module)] + parts)
 
 
-def _travelling_words(words: Words) -> dict[str, object]:
+def _travelling_words(words: Words, families: Sequence[str]) -> dict[str, object]:
     return {
-        key: text if isinstance(text, str) else dict(text) for family in _FAMILIES for key, text in words.family(family)
+        key: text if isinstance(text, str) else dict(text) for family in families for key, text in words.family(family)
     }
 
 
 def scripts(content: CourseContent, language: str, check: CertificateCheck | None = None) -> dict[str, bytes]:
     """The page's scripts by name, in the order in which they must run."""
     return {
+        "unpack.js": (_ASSETS / "unpack.js").read_bytes(),
         "formula.js": _FORMULA_SCRIPT.read_bytes(),
         "marker.js": marker_script().encode("utf-8"),
         "practice.js": practice_script().encode("utf-8"),
@@ -114,8 +127,9 @@ def site_files(
             settings(content, language),
             {
                 **build_pages(content, language, prints.get(language, ()), reckoner, check),
-                **{f"assets/{name}": (_ASSETS / name).read_bytes() for name in _STYLES},
+                **{f"assets/{name}": data for name, data in styles().items()},
                 **{f"assets/{name}": data for name, data in made_scripts[language].items()},
+                f"assets/{BANK_SCRIPT}": bank_script(content, language),
                 **{f"assets/fonts/{name}": data for name, data in fonts.items()},
                 "assets/search-worker.js": search_worker(theme_scripts(), language),
             },

@@ -23,7 +23,7 @@ from generator.exercises.items import (
     SpotItem,
 )
 from generator.exercises.letters import LETTERS
-from generator.site.markup import paragraphs, steps
+from generator.site.markup import paragraphs, short_steps
 from generator.words import Words
 
 PAGE_SEED = "page"
@@ -135,12 +135,12 @@ def answer(item: QuestionItem, words: Words, givens: Mapping[str, float] | None 
     match item:
         case NumberItem():
             shown = escape(words.with_unit(item.shown_key, item.unit), quote=False)
-            way = steps(BOOK.trace(item.asks, item.givens or givens or {}), words)
+            way = short_steps(BOOK.trace(item.asks, item.givens or givens or {}), words)
             return f"<p><strong>{shown}</strong></p>{way}{paragraphs(rounding_said(item, words))}"
         case ChoiceItem():
             letters = sorted(_letter(item.order, place) for place in item.right)
             reasons = [f"{_letter(item.order, place)}: {item.why[place]}" for place in item.order if item.why[place]]
-            way = steps(BOOK.trace(item.asks, item.givens), words) if item.asks else ""
+            way = short_steps(BOOK.trace(item.asks, item.givens), words) if item.asks else ""
             return f"<p><strong>{', '.join(letters)}</strong></p>{paragraphs(chr(10).join(reasons))}{way}"
         case OrderItem():
             letters = [_letter(item.order, place) for place in range(len(item.steps))]
@@ -168,6 +168,7 @@ def answers(exercises: Sequence[Numbered], scenarios: Sequence[ScenarioItem], wo
             title = f"{scenario.title} · {words.say('page.part_number', number=number)}"
             entries.append(f"<dt>{escape(title, quote=False)}</dt><dd>{answer(part, words, scenario.givens)}</dd>")
     return (
-        f'<details class="ts-answers"><summary>{escape(words.say("page.answers_show"), quote=False)}</summary>'
+        '<details class="ts-answers" data-search-exclude="">'
+        f"<summary>{escape(words.say('page.answers_show'), quote=False)}</summary>"
         f"{paragraphs(words.say('page.answers_about'))}<dl>{''.join(entries)}</dl></details>"
     )

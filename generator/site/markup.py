@@ -5,7 +5,6 @@ Each block starts at the left margin and holds no empty line, so that Markdown p
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from html import escape
 
@@ -14,6 +13,7 @@ from generator.figures import draw, svg
 from generator.formula import Quantity, Step, mathml, show, show_full
 from generator.formula.mathml import symbol_markup
 from generator.formula.plain import Word, in_words
+from generator.site.packing import LEAST, as_json, packed
 from generator.words import Words
 
 MOST_STEPS = 6
@@ -26,8 +26,10 @@ def block(markup: str) -> str:
 
 
 def data_script(data: object) -> str:
-    """A value that travels in the page for its scripts to read: as JSON, which is never run."""
-    text = json.dumps(data, ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    """A value that travels in the page for its scripts to read: as JSON, never run; packed where it is long."""
+    text = as_json(data)
+    if len(text.encode("utf-8")) >= LEAST:
+        return f'<script type="text/plain" class="ts-data" data-packed="">{packed(text)}</script>'
     safe = text.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e")
     return f'<script type="application/json" class="ts-data">{safe}</script>'
 
@@ -110,6 +112,17 @@ def steps(lines: Sequence[Step], words: Words) -> str:
             f'<span class="ts-line">= {escape(words.with_unit(step.shown, step.unit), quote=False)}</span></li>'
         )
     return f'<ol class="ts-steps">{"".join(items)}</ol>'
+
+
+def short_steps(lines: Sequence[Step], words: Words) -> str:
+    """A worked solution in few words, for a list of answers: what each step is, the numbers, the result."""
+    word = formula_words(words)
+    items = []
+    for step in lines:
+        what = words.say_one_of("quantity", step.name) if step.name in BOOK.quantities else step.symbol
+        way = f"{what} = {in_words(step.substituted, word)} = {words.with_unit(step.shown, step.unit)}"
+        items.append(f"<li>{escape(way, quote=False)}</li>")
+    return f"<ol>{''.join(items)}</ol>"
 
 
 def _symbol(symbol: str) -> str:

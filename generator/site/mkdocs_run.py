@@ -9,19 +9,22 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 import tempfile
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TypeAlias
+from typing import Any, TypeAlias
 
 import yaml
 
 from generator.problems import MachineError
+from generator.site.packing import as_json, packed, unpacked
 from generator.site.progress import Progress, silent
 from generator.site.shared_svg import share
+from generator.site.slim_page import slim_math, slim_space
 from generator.site.slim_svg import slim
 
 Docs: TypeAlias = Mapping[str, bytes]
@@ -32,6 +35,8 @@ OWN_THEME = Path(__file__).parent / "theme"
 
 _DROPPED_NAMES = ("sitemap.xml", "sitemap.xml.gz", "404.html", "search/search_index.json")
 _DROPPED_FOLDERS = ("assets/javascripts/lunr/", "assets/javascripts/workers/")
+
+_PACKED_INDEX = re.compile(r'unpack\("([^"]*)"\)')
 
 _ONE_SLIP = r"""(function () { var search = lunr.Index.prototype.search;
   lunr.Index.prototype.search = function (query) { var hits = search.call(this, query);
@@ -134,12 +139,26 @@ def search_worker(scripts: Path, language: str) -> bytes:
 def for_a_stick(site: Docs) -> dict[str, bytes]:
     """A built site without what only a web server could use, with slim drawings and its search index as a script."""
     kept = {
-        path: share(slim(data.decode("utf-8"))).encode("utf-8") if path.endswith(".html") else data
+        path: _slim_page(data.decode("utf-8")).encode("utf-8") if path.endswith(".html") else data
         for path, data in site.items()
         if path not in _DROPPED_NAMES and not path.startswith(_DROPPED_FOLDERS) and not path.endswith(".map")
     }
-    kept["search/search_index.js"] = b"var __index = " + site["search/search_index.json"]
+    index = as_json(json.loads(site["search/search_index.json"]))
+    script = f'var __index = JSON.parse(Tankschool.unpack("{packed(index)}"));\n'
+    kept["search/search_index.js"] = script.encode("ascii")
     return kept
+
+
+def search_index(site: Docs) -> Any:
+    """What the search of a site for a stick knows."""
+    found = _PACKED_INDEX.search(site["search/search_index.js"].decode("ascii"))
+    if found is None:
+        raise MachineError("the site has no packed search index")
+    return json.loads(unpacked(found[1]))
+
+
+def _slim_page(page: str) -> str:
+    return share(slim(slim_math(slim_space(page))))
 
 
 def run_mkdocs(

@@ -11,9 +11,9 @@ from typing import Any
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Question, Scheme
 from generator.exercises import blueprint_of
-from generator.exercises.page_data import page_data
 from generator.exercises.practice import Card
-from generator.site.markup import block, data_script, figure, paragraphs
+from generator.site.bank import BANK
+from generator.site.markup import block, data_script, paragraphs
 
 MOCK_TEST = "mock-test"
 """Name of the page."""
@@ -113,25 +113,11 @@ def mock_data(content: CourseContent, language: str) -> dict[str, Any]:
 def mock_page(content: CourseContent, language: str) -> str:
     """The page as Markdown.
 
-    What the one-file edition has in its modules' pages already (questions, drawings) stands between two marks, and is
-    left out there.
-
     Args:
         content: the course.
         language: of the page.
     """
     words = content.words[language]
-    modules = list(dict.fromkeys(module for scheme in content.schemes.values() for module in scheme.modules))
-    data = [page_data(content, module, language) for module in modules]
-    questions = {key: question for one in data for key, question in one["questions"].items()}
-    drawings = "".join(
-        f'<div data-figure-of="{question.id}">'
-        f"{figure(question.figure, content.values(content.modules[module].place), words, f'mock-{question.id}')}</div>"
-        for module in modules
-        for question in content.questions_of(module)
-        if question.figure and question.kind != "spoken"
-    )
-    here = f'{data_script({"questions": questions})}<div hidden="">{drawings}</div>'
     return "\n\n".join(
         [
             f"# {words.say('page.mock.title')} {{#{MOCK_TEST}}}",
@@ -140,7 +126,7 @@ def mock_page(content: CourseContent, language: str) -> str:
             block(f"<noscript>{paragraphs(words.say('page.mock.script_off'), 'ts-invented')}</noscript>"),
             block(
                 f'<div class="ts-mock" data-search-exclude="">{data_script({"mock": mock_data(content, language)})}'
-                f'<div class="ts-body"></div><!--site-only-->{here}<!--/site-only--></div>'
+                f'<div class="ts-body"></div>{BANK}</div>'
             ),
             "",
         ]

@@ -14,8 +14,10 @@ from html import escape
 from pathlib import Path
 
 from generator.curriculum.recordings import KINDS
+from generator.figures import stylesheet
 from generator.problems import MachineError
 from generator.site.mkdocs_run import Docs, SiteSettings, theme_scripts
+from generator.site.packing import packed
 from generator.site.shared_svg import share, unshare
 from generator.site.slim_svg import slim
 from generator.words import Words
@@ -27,6 +29,7 @@ _LINK = re.compile(r'(\s(?:href|data-home)=")([^"]*)(")')
 _INSIDE_DRAWING = re.compile(r"url\(#([^)]+)\)")
 _SITE_ONLY = re.compile(r"<!--site-only-->.*?<!--/site-only-->", re.DOTALL)
 """What a page of the site carries and the one file has in another place already."""
+_NOT_PACKED = ("unpack.js", "course.js")
 _SOUND = re.compile(r'(\ssrc=")(sound/[^"]+)(")')
 _PAGE = re.compile(r"([a-z0-9-]+)\.html(?:#(.+))?")
 _STOP_WORDS_LIST = re.compile(r"generateStopWordFilter\(\[([^\]]*)\]")
@@ -145,14 +148,17 @@ def one_file(parts: OneFileParts) -> bytes:
         [
             _font_face(parts.site["assets/fonts/mukta-regular.woff2"], ""),
             _font_face(parts.site["assets/fonts/mukta-bold.woff2"], "font-weight:700;"),
+            stylesheet(),
             *((_ASSETS / name).read_text(encoding="utf-8") for name in ("common.css", "one-file.css", "looks.css")),
         ]
     )
     looks = (_ASSETS / "looks.js").read_text(encoding="utf-8")  # in the head, so that nothing is drawn twice
     stops = " ".join(stop_words(theme_scripts(), settings.language))
-    texts = [data.decode("utf-8") for data in parts.scripts.values()]
-    texts.append(f'Tankschool.course.stopWords = "{stops}".split(" ");\n')
-    texts.append((_ASSETS / "one-file.js").read_text(encoding="utf-8"))
+    last = {
+        "stop-words.js": f'Tankschool.course.stopWords = "{stops}".split(" ");\n'.encode(),
+        "one-file.js": (_ASSETS / "one-file.js").read_bytes(),
+    }
+    texts = _packed_scripts({**parts.scripts, **last})
     script = "".join(f"<script>\n{_inside_script(text)}</script>\n" for text in texts)
     mark = (_ASSETS / "mark.svg").read_text(encoding="utf-8").strip()
     icon = base64.b64encode(mark.encode("utf-8")).decode("ascii")
@@ -174,6 +180,22 @@ def one_file(parts: OneFileParts) -> bytes:
         + "\n".join(articles)
         + f"\n</main>\n<footer><p>{escape(settings.footer)}</p></footer>\n{script}</body></html>\n"
     ).encode("utf-8")
+
+
+def _packed_scripts(scripts: Mapping[str, bytes]) -> list[str]:
+    """The scripts in their order: what opens packed text, then as few packed texts as may be.
+
+    The course's own script stays as it is: what is long in it is packed already.
+    """
+    texts, held = [], ""
+    for name, data in scripts.items():
+        text = data.decode("utf-8")
+        if name not in _NOT_PACKED:
+            held += text
+            continue
+        texts += [f'Tankschool.run("{packed(held)}");\n', text] if held else [text]
+        held = ""
+    return [*texts, f'Tankschool.run("{packed(held)}");\n'] if held else texts
 
 
 def _font_face(data: bytes, weight: str) -> str:

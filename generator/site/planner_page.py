@@ -23,7 +23,7 @@ from generator.calculations.bands import (
 from generator.calculations.ring_strength import MORTAR_TENSION_ALLOWED
 from generator.formula import Quantity, show_full
 from generator.plans import Plan, Wish, given_values, make_plan, shape_ladder
-from generator.site.markup import block, caution, data_script, formula_words, paragraphs
+from generator.site.markup import block, caution, data_script, paragraphs
 from generator.words import Words
 
 PLANNER = "tank-planner"
@@ -110,11 +110,11 @@ def planner_data(words: Words) -> dict[str, object]:
     }  # fmt: skip
 
 
-def planner_script(words: Words) -> str:
-    """The formulas of the planner, to follow `formula.js`."""
+def planner_names() -> frozenset[str]:
+    """The quantities that the planner asks for."""
     shown = {name for group in OUTPUTS.values() for name in group}
     watched = {name for name in HIDDEN if name in BOOK.quantities}
-    return BOOK.javascript(sorted(shown | watched), word=formula_words(words))
+    return frozenset(shown | watched)
 
 
 def start_values() -> dict[str, float]:

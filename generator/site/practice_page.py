@@ -9,10 +9,9 @@ from html import escape
 
 from generator.curriculum import CourseContent
 from generator.exercises import blueprint_of, pool_data, pool_of
-from generator.exercises.page_data import page_data
 from generator.exercises.practice import MOST_POINTS
-from generator.site.markup import block, data_script, figure, paragraphs
-from generator.words import Words
+from generator.site.bank import BANK
+from generator.site.markup import block, data_script, paragraphs
 
 PRACTICE = "practice"
 """Name of the page."""
@@ -28,18 +27,12 @@ def practice_page(content: CourseContent, language: str, home: str) -> str:
     """
     words = content.words[language]
     data = data_script({"practice": practice_data(content, language)})
-    here = (
-        f'{data_script({"questions": questions_of(content, language)})}<div hidden="">{drawings(content, words)}</div>'
-    )
     parts = [
         f"# {words.say('page.practice.title')} {{#{PRACTICE}}}",
         words.say("page.practice.about"),
         block(f"<noscript>{paragraphs(words.say('page.practice.script_off'), 'ts-invented')}</noscript>"),
         block(f'<div class="ts-learner" data-home="{escape(home)}"></div>'),
-        block(
-            f'<div class="ts-practice">{data}<div class="ts-body" data-search-exclude=""></div>'
-            f"<!--site-only-->{here}<!--/site-only--></div>"
-        ),
+        block(f'<div class="ts-practice">{data}<div class="ts-body" data-search-exclude=""></div>{BANK}</div>'),
     ]
     return "\n\n".join(part.strip() for part in parts) + "\n"
 
@@ -58,29 +51,6 @@ def practice_data(content: CourseContent, language: str) -> dict[str, object]:
         ],
         "schemes": [_scheme(content, name, language) for name in content.schemes],
     }  # fmt: skip
-
-
-def questions_of(content: CourseContent, language: str) -> dict[str, object]:
-    """Every question that is taught. The one file has them in its modules' pages already."""
-    modules = [module for module in content.modules.values() if not module.retired]
-    found: dict[str, object] = {}
-    for module in modules:
-        found |= page_data(content, module.id, language)["questions"]
-    return found
-
-
-def drawings(content: CourseContent, words: Words) -> str:
-    """The questions' drawings, each once, with the questions that it belongs to."""
-    owners: dict[tuple[str, str], list[str]] = {}
-    for module in content.modules.values():
-        for question in content.questions_of(module.id) if not module.retired else ():
-            if question.figure:
-                owners.setdefault((question.figure, module.place), []).append(question.id)
-    drawn = {
-        " ".join(ids): figure(key, content.values(place), words, f"{PRACTICE}-{ids[0]}")
-        for (key, place), ids in owners.items()
-    }
-    return "".join(f'<div data-figure-of="{ids}">{one}</div>' for ids, one in drawn.items())
 
 
 def _scheme(content: CourseContent, name: str, language: str) -> dict[str, object]:

@@ -12,6 +12,7 @@ from generator import VERSION
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Module, SpotQuestion
 from generator.exercises.set_data import set_data
+from generator.site.bank import BANK
 from generator.site.markup import block, data_script, figure, paragraphs
 from generator.site.slim_svg import slim
 from generator.words import Words
@@ -34,7 +35,7 @@ def sheet_maker_page(content: CourseContent, language: str, home: str) -> str:
     """
     words = content.words[language]
     made = sheet_maker_data(content, language)
-    here = data_script({kind: made.pop(kind) for kind in ("questions", "scenarios")})
+    del made["questions"], made["scenarios"]  # they are in the bank
     data = data_script({"sheet_maker": made})
     parts = [
         f"# {words.say('page.sheets.title')} {{#{SHEET_MAKER}}}",
@@ -43,7 +44,7 @@ def sheet_maker_page(content: CourseContent, language: str, home: str) -> str:
         block(f"<noscript>{paragraphs(words.say('page.sheets.script_off'), 'ts-invented')}</noscript>"),
         block(
             f'<div class="ts-sheets" data-home="{escape(home)}">{data}'
-            f'<div class="ts-body" data-search-exclude=""></div><!--site-only-->{here}<!--/site-only--></div>'
+            f'<div class="ts-body" data-search-exclude=""></div>{BANK}</div>'
         ),
     ]
     return "\n\n".join(part.strip() for part in parts) + "\n"

@@ -1,6 +1,8 @@
-"""The same drawing in fewer letters: runs of dots and of lines become one path, corners are told as steps.
+"""The same drawing in fewer letters: runs of dots and of lines become one path, and corners are told as steps.
 
-Nothing is moved: coordinates stay to the hundredth. A phone reads less and holds a tenth of the elements.
+Looks are left to the style sheet that lies beside the page.
+Corners stay to the tenth of a unit, of which a drawing is 360 wide: a tenth of a pixel on a phone. A phone reads less
+and holds a tenth of the elements.
 """
 
 from __future__ import annotations
@@ -9,14 +11,16 @@ import re
 from collections.abc import Iterator
 from itertools import groupby, pairwise
 
+from generator.figures import bare
+
 _GROUP = re.compile(r"(<g [^<>]*?>)((?:<(?:circle|line|polygon|polyline) [^<>]*/>)+)(?=</g>)")
 _PIECE = re.compile(r"<(circle|line|polygon|polyline) ([^<>]*)/>")
 _DOT = re.compile(r'cx="([-\d.]+)" cy="([-\d.]+)" r="([\d.]+)"')
 _LINE = re.compile(r'x1="([-\d.]+)" y1="([-\d.]+)" x2="([-\d.]+)" y2="([-\d.]+)"')
 _POINTS = re.compile(r'points="([-\d., ]+)"')
 _FILL = re.compile(r' fill="(#[0-9a-f]+)"')
-_PARTS = 100
-"""Coordinates are hundredths."""
+_PARTS = 10
+"""Coordinates are tenths."""
 
 
 def slim(markup: str) -> str:
@@ -26,7 +30,7 @@ def slim(markup: str) -> str:
         >>> slim('<g fill="none"><line x1="1" y1="2" x2="3" y2="2"/><line x1="1" y1="4" x2="3" y2="4"/></g>')
         '<g fill="none"><path d="M1 2h2m-2 2h2"/></g>'
     """
-    return _GROUP.sub(lambda group: group[1] + "".join(_pieces(group[1], group[2])), markup)
+    return bare(_GROUP.sub(lambda group: group[1] + "".join(_pieces(group[1], group[2])), markup))
 
 
 def _pieces(group: str, inside: str) -> Iterator[str]:
@@ -66,7 +70,7 @@ def _said(*numbers: int) -> str:
     """Numbers as a path has them: no needless noughts, no blank where a sign parts them."""
     texts = []
     for number in numbers:
-        text = f"{number / _PARTS:.2f}".rstrip("0").rstrip(".")
+        text = f"{number / _PARTS:.1f}".removesuffix(".0")
         texts.append(re.sub(r"^(-?)0\.", r"\1.", text) if text not in ("-0", "0") else "0")
     return "".join(text if place == 0 or text.startswith("-") else f" {text}" for place, text in enumerate(texts))
 
@@ -77,8 +81,7 @@ def _dots(centres: list[tuple[int, ...]], radius: str, fill: str) -> str:
     for centre in centres:
         path += f"M{_said(*centre)}h0" if not path else f"m{_said(centre[0] - here[0], centre[1] - here[1])}h0"
         here = centre
-    width = _said(2 * _parts(radius))
-    return f'<path stroke="{fill}" stroke-width="{width}" stroke-linecap="round" d="{path}"/>'
+    return f'<path stroke="{fill}" stroke-width="{2 * float(radius):g}" stroke-linecap="round" d="{path}"/>'
 
 
 def _lines(ends: list[tuple[int, ...]]) -> str:

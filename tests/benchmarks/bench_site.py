@@ -15,7 +15,7 @@ from functools import cache
 from pathlib import Path
 
 from generator.curriculum import CourseContent, load
-from generator.site.assemble import scripts
+from generator.site.assemble import scripts, styles
 from generator.site.fonts import font_files
 from generator.site.mkdocs_run import run_mkdocs, search_worker, theme_scripts
 from generator.site.one_file import OneFileParts, one_file
@@ -26,7 +26,6 @@ from tests.benchmarks import Result
 COPIES = 27
 """With the home page, the ready reckoner and the page about the stick: 30 pages a language."""
 LIMIT = 0.5
-_STYLES = ("fonts.css", "common.css", "theme.css", "looks.css", "looks.js", "mark.svg")
 
 
 def many_modules() -> CourseContent:
@@ -55,7 +54,6 @@ def copies(count: int) -> CourseContent:
 def results(runs: int = 2) -> list[Result]:
     """The comparison; the best time of each of some runs."""
     content, fonts = many_modules(), font_files()
-    assets = Path(__file__).parents[2] / "generator" / "site" / "assets"
     best = [float("inf"), float("inf")]
     for _ in range(runs):
         start = time.perf_counter()
@@ -64,7 +62,7 @@ def results(runs: int = 2) -> list[Result]:
                 settings(content, language),
                 {
                     **build_pages(content, language),
-                    **{f"assets/{name}": (assets / name).read_bytes() for name in _STYLES},
+                    **{f"assets/{name}": data for name, data in styles().items()},
                     **{f"assets/{name}": data for name, data in scripts(content, language).items()},
                     **{f"assets/fonts/{name}": data for name, data in fonts.items()},
                     "assets/search-worker.js": search_worker(theme_scripts(), language),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -23,7 +22,7 @@ pytestmark = pytest.mark.browser
 
 ROOT = Path(__file__).parents[2]
 COUNT = 10_000
-DATA = 'JSON.parse(document.querySelector("script.ts-data").textContent).planner'
+DATA = 'Tankschool.carried(document.querySelector("script.ts-data")).planner'
 NAMES = [*(name for group in OUTPUTS.values() for name in group), *(name for name in HIDDEN if name != "level_height")]
 
 
@@ -41,7 +40,7 @@ def planners(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
         code = [
             f"<script>{text.decode('utf-8')}</script>"
             for name, text in scripts(content, language).items()
-            if name in ("formula.js", "marker.js", "course.js", "page.js", "planner.js")
+            if name in ("unpack.js", "formula.js", "marker.js", "course.js", "page.js", "planner.js")
         ]
         begin = '<script>Tankschool.planner.start(document.querySelector(".ts-planner"))</script>'
         page = (
@@ -62,7 +61,7 @@ def planner(kept_page: Page, planners: dict[str, str]) -> Page:
 
 
 def data(page: Page) -> dict[str, Any]:
-    found: dict[str, Any] = json.loads(page.locator("script.ts-data").inner_text())["planner"]
+    found: dict[str, Any] = page.evaluate(DATA)
     return found
 
 

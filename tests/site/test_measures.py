@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.site.assemble import font_files, scripts
+from generator.site.assemble import font_files, scripts, styles
 from generator.site.mkdocs_run import run_mkdocs, search_worker, theme_scripts
 from generator.site.one_file import OneFileParts, one_file
 from generator.site.pages import build_pages, settings
@@ -33,11 +33,10 @@ def built() -> Built:
 def edition_of_many_modules(language: str) -> bytes:
     """The one-file edition of a course with as many modules as the whole course will have, all as long as the first."""
     content = copies(MODULES)
-    assets = Path(__file__).parents[2] / "generator" / "site" / "assets"
     fonts = font_files()
     docs = {
         **build_pages(content, language),
-        **{f"assets/{path.name}": path.read_bytes() for path in assets.iterdir() if path.is_file()},
+        **{f"assets/{name}": data for name, data in styles().items()},
         **{f"assets/{name}": data for name, data in scripts(content, language).items()},
         **{f"assets/fonts/{name}": data for name, data in fonts.items()},
         "assets/search-worker.js": search_worker(theme_scripts(), language),

@@ -1,11 +1,15 @@
 """What a mock test draws from: a scheme's blueprint, practice questions only."""
 
+import json
+import re
 from dataclasses import replace
+from typing import Any
 
 from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.site.mock_page import MINUTES_A_QUESTION, MOST_QUESTIONS, mock_data, shares
+from generator.site.packing import unpacked
 from tests.site.course_stick import built_once, course
 
 NAMES = [f"competency-{letter}" for letter in "abcdefghijkl"]
@@ -66,10 +70,23 @@ def test_in_the_one_file_the_test_asks_the_modules_own_questions_and_carries_non
     for part in built_once().parts.values():
         text = part.one_file.decode("utf-8")
         assert "site-only" not in text
-        article = text[text.index('<article id="mock-test"') :]
-        article = article[: article.index("</article>")]
-        assert 'class="ts-mock"' in article
-        assert f'"{question.id}"' in article
-        assert f'"id":"{question.id}"' not in article
-        assert f'"id":"{question.id}"' in text
-        assert f'"id":"{question.id}"' in part.site["mock-test.html"].decode("utf-8")
+        assert question.id in carried(article(text, "frame"))["questions"]
+        own = carried(article(text, "mock-test"))
+        assert set(own) == {"mock"}
+        assert question.id in str(own["mock"])
+        assert 'src="assets/bank.js"' in part.site["mock-test.html"].decode("utf-8")
+        script = part.site["assets/bank.js"].decode("ascii")
+        assert question.id in json.loads(unpacked(script.split('"')[1]))["questions"]
+
+
+def article(text: str, name: str) -> str:
+    """A part of the one file."""
+    start = text.index(f'<article id="{name}"')
+    return text[start : text.index("</article>", start)]
+
+
+def carried(markup: str) -> dict[str, Any]:
+    """What the one data block of a part carries."""
+    (block,) = re.findall(r'<script type="([^"]+)" class="ts-data"[^>]*>([^<]*)</script>', markup)
+    found: dict[str, Any] = json.loads(unpacked(block[1]) if block[0] == "text/plain" else block[1])
+    return found

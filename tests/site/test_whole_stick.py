@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 from pathlib import Path
 
@@ -10,6 +9,7 @@ import pytest
 
 from generator.site import Products, site_files
 from generator.site.fonts import missing_characters
+from generator.site.mkdocs_run import search_index
 from generator.site.stick import name_faults
 from tests.site.course_stick import Built, build, built_once, course
 
@@ -71,7 +71,7 @@ def test_headings_have_the_same_addresses_in_all_languages(built: Built) -> None
 
 def test_every_page_is_in_the_search_index(built: Built) -> None:
     for part in built.parts.values():
-        index = json.loads(part.site["search/search_index.js"].decode("utf-8").removeprefix("var __index = "))
+        index = search_index(part.site)
         found = {doc["location"].partition("#")[0] for doc in index["docs"]}
         assert found == {path for path in part.site if path.endswith(".html")}
 

@@ -57,7 +57,7 @@
 
   function formulaOf(asks) {
     var place = make("div");
-    place.innerHTML = T.course.formulas[asks] || "";
+    place.innerHTML = page.opened("formulas")[asks] || "";
     plainMath(place);
     return place;
   }

@@ -4,7 +4,7 @@
   "use strict";
   var page = T.page, say = page.say, make = page.make;
   var main = document.getElementById("main"), articles = Array.prototype.slice.call(document.querySelectorAll("main > article"));
-  var field = document.getElementById("find"), found = document.getElementById("found"), index = null;
+  var field = document.getElementById("find"), found = document.getElementById("found"), index = null, live = [];
   var BETWEEN = /[\s\-\u0964]+/, MOST_SHOWN = 30;
 
   function articleOf(element) {
@@ -13,6 +13,10 @@
   }
 
   function show(article) {
+    if (live.indexOf(article) < 0) {
+      live.push(article);
+      T.bringToLife(article);
+    }
     articles.forEach(function (one) { one.hidden = one !== article; });
     Array.prototype.forEach.call(document.querySelectorAll(".contents a"), function (link) {
       if (link.getAttribute("href") === "#" + article.id) { link.setAttribute("aria-current", "page"); }

@@ -10,9 +10,17 @@ window.Tankschool = window.Tankschool || {};
     return count === 1 ? "one" : "other";
   }
 
+  /** A part of the course that is seldom asked for and travels packed; opened when it is first asked for. */
+  function opened(name) {
+    if (typeof course[name] === "string") { course[name] = JSON.parse(T.unpack(course[name])); }
+    return course[name];
+  }
+
+  function wordOf(key) { return key in course.words ? course.words[key] : opened("seldomWords")[key]; }
+
   /** The text of a key with its slots filled; `count` also chooses the plural form. */
   function worded(key, values) {
-    var text = course.words[key];
+    var text = wordOf(key);
     if (text === undefined) { throw new Error("no word '" + key + "'"); }
     if (typeof text !== "string") { text = text[pluralForm(values.count)]; }
     return text.replace(/\{([a-z_]+)\}/g, function (slot, name) {
@@ -63,11 +71,15 @@ window.Tankschool = window.Tankschool || {};
 
   function empty(element) { while (element.firstChild) { element.removeChild(element.firstChild); } }
 
-  /** All that the page's JSON blocks carry, joined: questions and scenarios by id. */
-  function pageData() {
-    var all = {questions: {}, scenarios: {}, mock: {}};
-    Array.prototype.forEach.call(document.querySelectorAll("script.ts-data"), function (script) {
-      var data = JSON.parse(script.textContent);
+  /** All that the page's JSON blocks and the bank carry, joined: questions, scenarios and drawings by id. */
+  function pageData(part) {
+    var all = {questions: {}, scenarios: {}, mock: {}, drawings: {}, drawing_of: {}};
+    var found = Array.prototype.map.call((part || document).querySelectorAll("script.ts-data"), T.carried);
+    if (T.bank) {
+      T.bank = typeof T.bank === "string" ? JSON.parse(T.unpack(T.bank)) : T.bank;
+      found.unshift(T.bank);
+    }
+    found.forEach(function (data) {
       Object.keys(all).forEach(function (kind) {
         Object.keys(data[kind] || {}).forEach(function (id) { all[kind][id] = data[kind][id]; });
       });
@@ -75,10 +87,12 @@ window.Tankschool = window.Tankschool || {};
     return all;
   }
 
-  /** A question's drawing, a copy with ids of its own and all its lines: from this page's store, or from its card. */
+  /** A question's drawing, a copy with ids of its own and all its lines: from this page's data, or from its card. */
   function figureOf(id, prefix) {
-    var found = document.querySelector('[data-figure-of~="' + id + '"]') || document.querySelector('[data-question="' + id + '"]');
-    var figure = found && found.querySelector(".ts-figure"), copy;
+    var data = pageData(), own = data.drawings[data.drawing_of[id]], figure, copy;
+    var found = own ? make("div") : document.querySelector('[data-question="' + id + '"]');
+    if (own) { found.innerHTML = own; }  /* our own drawing, told once for all its questions */
+    figure = found && found.querySelector(".ts-figure");
     function named(text) { return text.split(" ").map(function (one) { return prefix + one; }).join(" "); }
     if (!figure) { return null; }
     copy = figure.cloneNode(true);
@@ -112,5 +126,5 @@ window.Tankschool = window.Tankschool || {};
   }
 
   T.page = {say: worded, say_one_of: wordedOneOf, number: number, withUnit: withUnit, make: make, button: button, empty: empty,
-    data: pageData, scrollable: scrollable, figureOf: figureOf};
+    wordOf: wordOf, opened: opened, data: pageData, scrollable: scrollable, figureOf: figureOf};
 })(window.Tankschool);

@@ -121,7 +121,7 @@
   }
 
   function start(place) {
-    var data = JSON.parse(place.querySelector("script.ts-data").textContent).planner, body = place.querySelector(".ts-body");
+    var data = T.carried(place.querySelector("script.ts-data")).planner, body = place.querySelector(".ts-body");
     var fields = {}, site = {flat: false, conditions: []}, result = make("div", {"class": "ts-plan-result", "aria-live": "polite"});
     var litres = make("input", {type: "text", inputmode: "decimal", id: "ts-planner-litres", value: "6000"}), said = make("p", {role: "status"});
     var boxes = ["people_below", "strong_earthquake", "snow_or_frost", "steep_platform"];

@@ -4,7 +4,7 @@
   var page = T.page, say = page.say, make = page.make, progress = T.progress;
 
   function start(place, all) {
-    var data = JSON.parse(place.querySelector("script.ts-data").textContent).practice, body = place.querySelector(".ts-body");
+    var data = T.carried(place.querySelector("script.ts-data")).practice, body = place.querySelector(".ts-body");
     var shown = make("div"), state = make("div"), said = make("p", {role: "status", "class": "ts-note"});
     var chooser = make("select", {id: "ts-practice-module"}), asked = null, count = 0, learner = "";
 

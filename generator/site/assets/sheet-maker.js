@@ -19,7 +19,7 @@
   }
 
   function start(place, all) {
-    var data = withQuestions(JSON.parse(place.querySelector("script.ts-data").textContent).sheet_maker, all), set = T.printedSet;
+    var data = withQuestions(T.carried(place.querySelector("script.ts-data")).sheet_maker, all), set = T.printedSet;
     var body = place.querySelector(".ts-body"), run = 0, current = null;
     var said = make("p", {role: "status", "class": "ts-note"}), wrong = make("div"), marked = make("p", {role: "status", "class": "ts-note"}), unread = make("div"), result = make("div", {"class": "ts-set"});
 
@@ -323,7 +323,7 @@
       }
       return [strong(item.right.map(function (position) { return item.areas[position].letter; }).join(", "))];
     }
-    function known(name) { return name.indexOf("reading.") === 0 || ("misconception." + name + ".mistake") in T.course.words; }
+    function known(name) { return name.indexOf("reading.") === 0 || page.wordOf("misconception." + name + ".mistake") !== undefined; }
 
     function table(head, rows) {
       return make("div", {"class": "ts-scroll"}, make("table", {"class": "ts-table"}, [
