@@ -1,7 +1,8 @@
 """The one-file edition: a whole course in one language as one HTML file, from the bodies that the site shows.
 
 A phone hands a browser one file and nothing beside it; some browsers keep what a page saves by file. Everything is in
-the file: looks, font, scripts, drawings.
+the file: looks, font, scripts, drawings. Its parts travel packed and each is opened when it is first shown, so that the
+file is soon sent and soon ready; whoever has no scripts is told to take the site, which can be read without.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from generator.curriculum.recordings import KINDS
 from generator.figures import stylesheet
 from generator.problems import MachineError
 from generator.site.mkdocs_run import Docs, SiteSettings, theme_scripts
-from generator.site.packing import packed
+from generator.site.packing import packed, unpacked
 from generator.site.shared_svg import share, unshare
 from generator.site.slim_svg import slim
 from generator.words import Words
@@ -29,6 +30,10 @@ _LINK = re.compile(r'(\s(?:href|data-home)=")([^"]*)(")')
 _INSIDE_DRAWING = re.compile(r"url\(#([^)]+)\)")
 _SITE_ONLY = re.compile(r"<!--site-only-->.*?<!--/site-only-->", re.DOTALL)
 """What a page of the site carries and the one file has in another place already."""
+_QUESTIONS = re.compile(r'^<script type="[a-z/]+" class="ts-data"[^<>]*>[^<]*</script>$', re.MULTILINE)
+"""A module's questions stand on a line of their own; what a tool of a page reads stands inside the tool."""
+_PACKED = "ts-packed"
+_PACKED_BODY = re.compile(rf'<script type="text/plain" class="{_PACKED}">([^<]*)</script>')
 _NOT_PACKED = ("unpack.js", "course.js")
 _SOUND = re.compile(r'(\ssrc=")(sound/[^"]+)(")')
 _PAGE = re.compile(r"([a-z0-9-]+)\.html(?:#(.+))?")
@@ -76,13 +81,12 @@ def stop_words(scripts: Path, language: str) -> list[str]:
     return sorted(set(found))
 
 
-def body(page: bytes, name: str, seen: dict[str, str] | None = None) -> str:
+def body(page: bytes, name: str) -> str:
     """The body of a built page, with ids and links made fit for one file.
 
     Args:
         page: the built page.
         name: its name without ``.html``; its ids get it as prefix.
-        seen: drawings of the bodies before, as `share` keeps them.
 
     Raises:
         MachineError: the page has not exactly one body.
@@ -92,7 +96,7 @@ def body(page: bytes, name: str, seen: dict[str, str] | None = None) -> str:
     if len(parts) != 1:
         raise MachineError(f"the page '{name}' has {len(parts)} bodies and not one: the page theme changed")
     kept = _SITE_ONLY.sub("", unshare(parts[0]))
-    return share(slim(_TAG.sub(lambda tag: _fit(tag[0], name), kept).strip()), seen)
+    return share(slim(_TAG.sub(lambda tag: _fit(tag[0], name), kept).strip()))
 
 
 def _fit(tag: str, name: str) -> str:
@@ -135,10 +139,10 @@ def one_file(parts: OneFileParts) -> bytes:
     """
     settings, words = parts.settings, parts.words
     names = [path.removesuffix(".md") for _, path in settings.navigation]
-    seen: dict[str, str] = {}
     articles = [
-        f'<article id="{name}" class="md-typeset">{_with_sounds(text, parts.site)}</article>'
-        for name, text in ((name, body(parts.site[f"{name}.html"], name, seen)) for name in names)
+        f'<article id="{name}" class="md-typeset" hidden>'
+        f"{_packed_body(_with_sounds(body(parts.site[f'{name}.html'], name), parts.site))}</article>"
+        for name in names
     ]
     contents = "".join(
         f'<li><a href="#{name}">{escape(title)}</a></li>'
@@ -176,10 +180,26 @@ def one_file(parts: OneFileParts) -> bytes:
         f'<form class="find" role="search"><div hidden><label for="find">{find}</label>'
         '<input type="text" id="find" autocomplete="off"></div></form></div></header>\n'
         f'<nav class="contents" aria-label="{escape(words.say("page.contents"))}"><ul>{contents}</ul></nav>\n'
-        '<main id="main" tabindex="-1"><div class="found" id="found"></div>\n'
+        f'<main id="main" tabindex="-1"><noscript><p>{escape(words.say("page.one_file_script_off"))}</p></noscript>'
+        '<div class="found" id="found"></div>\n'
         + "\n".join(articles)
         + f"\n</main>\n<footer><p>{escape(settings.footer)}</p></footer>\n{script}</body></html>\n"
     ).encode("utf-8")
+
+
+def _packed_body(text: str) -> str:
+    """A body packed, but for its questions: other parts ask for those without showing it."""
+    blocks = _QUESTIONS.findall(text)
+    return f'<script type="text/plain" class="{_PACKED}">{packed(_QUESTIONS.sub("", text))}</script>{"".join(blocks)}'
+
+
+def opened(edition: bytes) -> str:
+    """The one file with every part as its script shows it.
+
+    Args:
+        edition: what `one_file` gave.
+    """
+    return _PACKED_BODY.sub(lambda block: unpacked(block[1]), edition.decode("utf-8"))
 
 
 def _packed_scripts(scripts: Mapping[str, bytes]) -> list[str]:

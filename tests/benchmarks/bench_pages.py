@@ -12,6 +12,7 @@ import tempfile
 from pathlib import Path
 
 from generator.commands.test import BROWSERS
+from generator.site.one_file import opened
 from tests.benchmarks import Result
 from tests.site.test_measures import edition_of_many_modules
 
@@ -32,13 +33,13 @@ def results(runs: int = 3) -> list[Result]:
     from playwright.sync_api import sync_playwright
 
     edition = edition_of_many_modules("en")
-    plain = re.sub(rb"<script.*?</script>", b"", edition, flags=re.DOTALL)
+    plain = re.sub("<script.*?</script>", "", opened(edition), flags=re.DOTALL)
     program = next(filter(None, map(shutil.which, BROWSERS)), None)
     ready, bare, numbers = [], [], []
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as play:
         files = {"ready": Path(folder) / "ready.html", "bare": Path(folder) / "bare.html"}
         files["ready"].write_bytes(edition)
-        files["bare"].write_bytes(plain)
+        files["bare"].write_text(plain, encoding="utf-8")
         browser = play.chromium.launch(executable_path=program, args=["--no-sandbox", "--disable-gpu"])
         for _ in range(runs):
             for name, times in (("ready", ready), ("bare", bare)):

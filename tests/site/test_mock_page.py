@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.site.mock_page import MINUTES_A_QUESTION, MOST_QUESTIONS, mock_data, shares
+from generator.site.one_file import opened
 from generator.site.packing import unpacked
 from tests.site.course_stick import built_once, course
 
@@ -68,7 +69,7 @@ def test_a_cell_with_too_few_questions_asks_those_that_there_are() -> None:
 def test_in_the_one_file_the_test_asks_the_modules_own_questions_and_carries_none_itself() -> None:
     question = course().questions_of("frame")[0]
     for part in built_once().parts.values():
-        text = part.one_file.decode("utf-8")
+        text = opened(part.one_file)
         assert "site-only" not in text
         assert question.id in carried(article(text, "frame"))["questions"]
         own = carried(article(text, "mock-test"))

@@ -18,6 +18,7 @@ from generator.site.assemble import scripts
 from generator.site.faults_page import ALBUM, fault_anchor
 from generator.site.formulas_page import FORMULAS, taught
 from generator.site.glossary_page import GLOSSARY
+from generator.site.one_file import opened
 from generator.site.path import belongs
 from tests.site.course_stick import Built, built_once, course
 
@@ -69,7 +70,7 @@ def test_a_recording_travels_beside_its_languages_pages_and_inside_the_one_file(
     site[f"sound/frame/{card.id}.ogg"] = b"OggS of a trainer"
     parts = OneFileParts(settings(content, "hi"), content.words["hi"], site, scripts(content, "hi"))
     inside = base64.b64encode(b"OggS of a trainer").decode("ascii")
-    text = one_file(parts).decode("utf-8")
+    text = opened(one_file(parts))
     assert f'src="data:audio/ogg;base64,{inside}"' in text
     assert 'src="sound/' not in text
 

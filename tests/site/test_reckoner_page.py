@@ -10,6 +10,7 @@ import pytest
 from generator.curriculum import load
 from generator.plans import make_reckoner, reckoner_sections
 from generator.site import RECKONER, Products, check, kept_reckoner
+from generator.site.one_file import opened
 from generator.site.pages import NOT_MODULES
 from generator.site.reckoner_page import reckoner_page
 from tests.commands.course_copy import course_copy
@@ -24,7 +25,7 @@ def test_the_page_is_reached_from_home_and_from_every_page(language: str) -> Non
             assert f'href="{RECKONER}.html"' in data.decode("utf-8"), path
     body = part.site["index.html"].decode("utf-8")
     assert f'class="ts-go" href="{RECKONER}.html"' in body
-    one_file = part.one_file.decode("utf-8")
+    one_file = opened(part.one_file)
     assert f'<article id="{RECKONER}"' in one_file
     assert f'<a class="ts-go" href="#{RECKONER}">' in one_file
 

@@ -10,6 +10,7 @@ import pytest
 from generator.site import Products, site_files
 from generator.site.fonts import missing_characters
 from generator.site.mkdocs_run import search_index
+from generator.site.one_file import opened
 from generator.site.stick import name_faults
 from tests.site.course_stick import Built, build, built_once, course
 
@@ -22,7 +23,7 @@ def built() -> Built:
 
 
 def pages(built: Built) -> dict[str, str]:
-    return {path: data.decode("utf-8") for path, data in built.files.items() if path.endswith(".html")}
+    return {path: opened(data) for path, data in built.files.items() if path.endswith(".html")}
 
 
 def test_no_page_or_style_names_an_address_outside(built: Built) -> None:
@@ -110,7 +111,7 @@ def test_an_edited_lesson_makes_only_its_languages_site_anew(built: Built) -> No
     assert sorted(again.made) == ["one-file-hi", "site-hi"]
     assert edited["en"] == built.parts["en"]
     assert "एक नई पंक्ति".encode() in edited["hi"].site["frame.html"]
-    assert "एक नई पंक्ति".encode() in edited["hi"].one_file
+    assert "एक नई पंक्ति" in opened(edited["hi"].one_file)
 
 
 def test_without_a_script_every_question_and_its_answer_can_be_read(built: Built) -> None:

@@ -1,7 +1,7 @@
 /* The learner's panel: who learns, what is done, and where it is kept; on the home page with everything, elsewhere short. */
 (function (T) {
   "use strict";
-  var page = T.page, progress = T.progress, say = page.say, make = page.make;
+  var page = T.page, progress = T.progress, say = page.say, make = page.make, panels = 0;
 
   /** The state of keeping, in words. */
   function stateText() {
@@ -124,8 +124,11 @@
     progress.listen(draw);
   }
 
-  T.learner = {stateText: stateText, start: function () {
-    Array.prototype.forEach.call(document.querySelectorAll(".ts-learner"), panel);
-    Array.prototype.forEach.call(document.querySelectorAll(".ts-module-progress"), overview);
+  T.learner = {stateText: stateText, start: function (part) {
+    Array.prototype.forEach.call(part.querySelectorAll(".ts-learner"), function (place) {
+      panel(place, panels);
+      panels += 1;
+    });
+    Array.prototype.forEach.call(part.querySelectorAll(".ts-module-progress"), overview);
   }};
 })(window.Tankschool);

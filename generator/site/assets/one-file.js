@@ -1,5 +1,5 @@
-/* The one-file edition: shows the page that the address after "#" names, and finds words in all of them. Without a
-   script the whole course stands there as one long page. */
+/* The one-file edition: shows the part that the address after "#" names, and finds words in all of them. A part travels
+   packed and is opened when it is first shown. */
 (function (T) {
   "use strict";
   var page = T.page, say = page.say, make = page.make;
@@ -7,12 +7,26 @@
   var field = document.getElementById("find"), found = document.getElementById("found"), index = null, live = [];
   var BETWEEN = /[\s\-\u0964]+/, MOST_SHOWN = 30;
 
-  function articleOf(element) {
-    while (element && articles.indexOf(element) < 0) { element = element.parentNode; }
-    return element;
+  function packOf(article) { return article.querySelector("script.ts-packed"); }
+
+  /** Unpack a part's own markup, once. */
+  function open(article) {
+    var pack = packOf(article);
+    if (pack) { pack.outerHTML = T.unpack(pack.textContent); }
+  }
+
+  /** Unpack the part that has a question, so that its drawing can be taken from there. */
+  function openPartOf(id) {
+    articles.forEach(function (article) {
+      var mine = packOf(article) && Array.prototype.some.call(article.querySelectorAll("script.ts-data"), function (block) {
+        return id in (T.carried(block).questions || {});
+      });
+      if (mine) { open(article); }
+    });
   }
 
   function show(article) {
+    open(article);
     if (live.indexOf(article) < 0) {
       live.push(article);
       T.bringToLife(article);
@@ -22,6 +36,7 @@
       if (link.getAttribute("href") === "#" + article.id) { link.setAttribute("aria-current", "page"); }
       else { link.removeAttribute("aria-current"); }
     });
+    page.scrollable();
     document.title = article.querySelector("h1").textContent + " \u00b7 " + T.course.title;
   }
 
@@ -29,10 +44,11 @@
   function go(first) {
     var name, target, article;
     try { name = decodeURIComponent(location.hash.slice(1)); } catch (error) { name = ""; }
-    target = name ? document.getElementById(name) : articles[0];
-    article = articleOf(target);
-    if (!article && !first) { return; }
-    if (!article) { target = article = articles[0]; }
+    article = name ? articles.filter(function (one) { return one.id === name.split(".")[0]; })[0] : articles[0];
+    if (article) { open(article); }
+    target = article && name ? document.getElementById(name) : article;
+    if (!target && !first) { return; }
+    if (!target) { target = article = articles[0]; }
     show(article);
     if (target === article) { window.scrollTo(0, 0); } else { target.scrollIntoView(); }
     if (!first) {
@@ -45,12 +61,20 @@
 
   function isNoStopWord(word) { return T.course.stopWords.indexOf(word) < 0; }
 
+  /** A part to be read: as it is shown, or apart from the page where it was not shown yet. */
+  function unopened(article) {
+    var pack = packOf(article), apart = document.createElement("template");
+    if (!pack) { return article; }
+    apart.innerHTML = T.unpack(pack.textContent);
+    return apart.content;
+  }
+
   /** All headings with the text that follows them, as the site's own search has them. */
   function makeIndex() {
     var sections = [];
     articles.forEach(function (article) {
-      var title = article.querySelector("h1").textContent;
-      var walker = document.createTreeWalker(article, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT, null), node, here = null, heading = null;
+      var part = unopened(article), title = part.querySelector("h1").textContent;
+      var walker = document.createTreeWalker(part, NodeFilter.SHOW_ELEMENT | NodeFilter.SHOW_TEXT, null), node, here = null, heading = null;
       while ((node = walker.nextNode())) {
         if (node.nodeType === 1) {
           if (/^H[1-3]$/.test(node.tagName) && node.id && !node.closest("[data-search-exclude]")) {
@@ -119,6 +143,7 @@
   field.form.addEventListener("submit", function (event) { event.preventDefault(); showHits(); });
   window.addEventListener("hashchange", function () { go(false); });
   document.querySelector(".skip").addEventListener("click", function (event) { event.preventDefault(); main.focus(); });
+  T.openPartOf = openPartOf;
   go(true);
   T.search = search;
 })(window.Tankschool);

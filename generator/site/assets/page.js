@@ -90,8 +90,14 @@ window.Tankschool = window.Tankschool || {};
   /** A question's drawing, a copy with ids of its own and all its lines: from this page's data, or from its card. */
   function figureOf(id, prefix) {
     var data = pageData(), own = data.drawings[data.drawing_of[id]], figure, copy;
-    var found = own ? make("div") : document.querySelector('[data-question="' + id + '"]');
-    if (own) { found.innerHTML = own; }  /* our own drawing, told once for all its questions */
+    var found;
+    if (own) {
+      found = make("div");
+      found.innerHTML = own;  /* our own drawing, told once for all its questions */
+    } else {
+      if (T.openPartOf) { T.openPartOf(id); }
+      found = document.querySelector('[data-question="' + id + '"]');
+    }
     figure = found && found.querySelector(".ts-figure");
     function named(text) { return text.split(" ").map(function (one) { return prefix + one; }).join(" "); }
     if (!figure) { return null; }

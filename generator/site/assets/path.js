@@ -71,8 +71,7 @@
     window.addEventListener("hashchange", draw);
   }
 
-  T.path = {stop: stop, start: function () {
-    each(document, ".ts-path", home);
+  T.path = {stop: stop, start: function (part) { each(part, ".ts-path", home); }, follow: function () {
     window.addEventListener("load", seen);
     window.addEventListener("hashchange", function () { window.setTimeout(seen, 0); });
   }};

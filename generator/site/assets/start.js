@@ -11,6 +11,8 @@
   /** A page of the site, or one part of the one file. Pages that ask of all modules read what all of them carry. */
   T.bringToLife = function (part) {
     var data = T.page.data(part);
+    T.learner.start(part);
+    T.path.start(part);
     function each(selector, action) {
       Array.prototype.forEach.call(part.querySelectorAll(selector), function (place) { safely(function () { action(place); }); });
     }
@@ -27,8 +29,7 @@
   };
 
   if (T.looks) { T.looks.start(); }
-  T.learner.start();
-  T.path.start();
+  T.path.follow();
   if (!document.getElementById("main")) { T.bringToLife(document); }
   T.page.scrollable();
   window.addEventListener("resize", T.page.scrollable);
