@@ -85,17 +85,23 @@ def _look(kind: Ink | Letter) -> str:
     return f'class="fig-{kind}" stroke="{pen.stroke}" fill="{pen.fill}"{stroke}{dash} stroke-linejoin="round"'
 
 
-def stylesheet() -> str:
-    """The looks as a style sheet: where it lies beside the drawings, `bare` leaves them out of each."""
-    rules = [".fig{font-family:Mukta,sans-serif}"]
+@cache
+def looks() -> dict[str, str]:
+    """The rule of each look, by its class."""
+    rules = {}
     for letter, hand in HANDS.items():
         weight = ";font-weight:700" if letter in _HEAVY else ""
-        rules.append(f".fig-{letter}{{font-size:{_number(hand.size)}px;fill:{hand.colour}{weight}}}")
+        rules[f"fig-{letter}"] = f"font-size:{_number(hand.size)}px;fill:{hand.colour}{weight}"
     for ink, pen in PENS.items():
         width = f";stroke-width:{_number(pen.width)}px" if pen.stroke != "none" else ""
         dash = f";stroke-dasharray:{' '.join(map(_number, pen.dash))}" if pen.dash else ""
-        rules.append(f".fig-{ink}{{stroke:{pen.stroke};fill:{pen.fill}{width}{dash};stroke-linejoin:round}}")
-    return "\n".join(rules) + "\n"
+        rules[f"fig-{ink}"] = f"stroke:{pen.stroke};fill:{pen.fill}{width}{dash};stroke-linejoin:round"
+    return {name: f".{name}{{{rule}}}" for name, rule in rules.items()}
+
+
+def stylesheet() -> str:
+    """The looks as a style sheet: where it lies beside the drawings, `bare` leaves them out of each."""
+    return "\n".join([".fig{font-family:Mukta,sans-serif}", *looks().values()]) + "\n"
 
 
 def bare(markup: str) -> str:

@@ -21,9 +21,9 @@ from typing import Any, TypeAlias
 import yaml
 
 from generator.problems import MachineError
+from generator.site.drawings import beside
 from generator.site.packing import as_json, packed, unpacked
 from generator.site.progress import Progress, silent
-from generator.site.shared_svg import share
 from generator.site.slim_page import slim_math, slim_space
 from generator.site.slim_svg import slim
 
@@ -138,11 +138,11 @@ def search_worker(scripts: Path, language: str) -> bytes:
 
 def for_a_stick(site: Docs) -> dict[str, bytes]:
     """A built site without what only a web server could use, with slim drawings and its search index as a script."""
-    kept = {
-        path: _slim_page(data.decode("utf-8")).encode("utf-8") if path.endswith(".html") else data
-        for path, data in site.items()
-        if path not in _DROPPED_NAMES and not path.startswith(_DROPPED_FOLDERS) and not path.endswith(".map")
-    }
+    kept: dict[str, bytes] = {}
+    for path, data in site.items():
+        if path in _DROPPED_NAMES or path.startswith(_DROPPED_FOLDERS) or path.endswith(".map"):
+            continue
+        kept[path] = beside(_slim_page(data.decode("utf-8")), kept).encode("utf-8") if path.endswith(".html") else data
     index = as_json(json.loads(site["search/search_index.json"]))
     script = f'var __index = JSON.parse(Tankschool.unpack("{packed(index)}"));\n'
     kept["search/search_index.js"] = script.encode("ascii")
@@ -158,7 +158,7 @@ def search_index(site: Docs) -> Any:
 
 
 def _slim_page(page: str) -> str:
-    return share(slim(slim_math(slim_space(page))))
+    return slim(slim_math(slim_space(page)))
 
 
 def run_mkdocs(

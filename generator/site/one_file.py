@@ -17,10 +17,10 @@ from pathlib import Path
 from generator.curriculum.recordings import KINDS
 from generator.figures import stylesheet
 from generator.problems import MachineError
+from generator.site.drawings import inside
 from generator.site.mkdocs_run import Docs, SiteSettings, theme_scripts
 from generator.site.packing import packed, unpacked
-from generator.site.shared_svg import share, unshare
-from generator.site.slim_svg import slim
+from generator.site.shared_svg import share
 from generator.words import Words
 
 _ASSETS = Path(__file__).parent / "assets"
@@ -81,22 +81,22 @@ def stop_words(scripts: Path, language: str) -> list[str]:
     return sorted(set(found))
 
 
-def body(page: bytes, name: str) -> str:
-    """The body of a built page, with ids and links made fit for one file.
+def body(site: Docs, name: str) -> str:
+    """The body of a built page, with ids and links made fit for one file, and its drawings in it.
 
     Args:
-        page: the built page.
-        name: its name without ``.html``; its ids get it as prefix.
+        site: the built site.
+        name: the page's name without ``.html``; its ids get it as prefix.
 
     Raises:
         MachineError: the page has not exactly one body.
     """
-    text = page.decode("utf-8")
+    text = site[f"{name}.html"].decode("utf-8")
     parts = re.findall(r'<article class="md-content__inner md-typeset">(.*?)</article>', text, re.DOTALL)
     if len(parts) != 1:
         raise MachineError(f"the page '{name}' has {len(parts)} bodies and not one: the page theme changed")
-    kept = _SITE_ONLY.sub("", unshare(parts[0]))
-    return share(slim(_TAG.sub(lambda tag: _fit(tag[0], name), kept).strip()))
+    kept = inside(_SITE_ONLY.sub("", parts[0]), site)
+    return share(_TAG.sub(lambda tag: _fit(tag[0], name), kept).strip())
 
 
 def _fit(tag: str, name: str) -> str:
@@ -141,7 +141,7 @@ def one_file(parts: OneFileParts) -> bytes:
     names = [path.removesuffix(".md") for _, path in settings.navigation]
     articles = [
         f'<article id="{name}" class="md-typeset" hidden>'
-        f"{_packed_body(_with_sounds(body(parts.site[f'{name}.html'], name), parts.site))}</article>"
+        f"{_packed_body(_with_sounds(body(parts.site, name), parts.site))}</article>"
         for name in names
     ]
     contents = "".join(

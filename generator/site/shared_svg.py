@@ -1,4 +1,4 @@
-"""A drawing that comes again is drawn by reference: one page, or the one file, carries its lines once.
+"""A drawing that comes again is drawn by reference: a part of the one file carries its lines once.
 
 Each copy keeps its own title and description, so that a screen reader tells every one of them where it stands.
 """
@@ -13,12 +13,11 @@ LEAST = 600
 """Letters below which a reference saves nothing worth its trouble."""
 
 
-def share(markup: str, seen: dict[str, str] | None = None) -> str:
+def share(markup: str) -> str:
     """Markup in which a drawing that stood before is a reference to where it stood.
 
     Args:
-        markup: one page, or a part of the one file; the ids in it are unique.
-        seen: by a drawing's lines, the id under which they stand; filled as drawings come, for the parts that follow.
+        markup: a part of the one file; the ids in it are unique.
 
     Example:
         >>> lines = '<path d="' + "M0 0h9" * 120 + '"/>'
@@ -26,7 +25,7 @@ def share(markup: str, seen: dict[str, str] | None = None) -> str:
         >>> share(drawn.format("one") + drawn.format("two")).count("M0 0h9")
         120
     """
-    known = {} if seen is None else seen
+    known: dict[str, str] = {}
 
     def once(match: re.Match[str]) -> str:
         head, told, lines, end = match.groups()
@@ -40,22 +39,3 @@ def share(markup: str, seen: dict[str, str] | None = None) -> str:
         return f'{head}{told}<use href="#{place}"/>{end}'
 
     return _DRAWING.sub(once, markup)
-
-
-_LINES = re.compile(r'<g id="([^"]+-lines)">(.*?)</g></svg>', re.DOTALL)
-_REFERENCE = re.compile(r'<use href="#([^"]+)"/>')
-
-
-def unshare(markup: str) -> str:
-    """Markup as it was before `share`: every drawing with its own lines.
-
-    Example:
-        >>> lines = '<path d="' + "M0 0h9" * 120 + '"/>'
-        >>> drawn = '<svg class="fig"><title id="{0}-title">A</title><desc id="{0}-desc">B</desc>' + lines + "</svg>"
-        >>> both = drawn.format("one") + drawn.format("two")
-        >>> unshare(share(both)) == both
-        True
-    """
-    found = {match[1]: match[2] for match in _LINES.finditer(markup)}
-    whole = _REFERENCE.sub(lambda match: found.get(match[1], match[0]), markup)
-    return _LINES.sub(lambda match: f"{match[2]}</svg>", whole)

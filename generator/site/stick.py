@@ -26,6 +26,7 @@ _RESERVED = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt
 _GOOD_NAME = re.compile(r"[a-z0-9-]+(\.[a-z0-9-]+)*")
 _NAMED_BY_THE_THEME = "search_index.js"
 """Its underscore is good on every system; the page theme asks for the file by this name."""
+_ASSET = re.compile(r'( (?:src|href)=")(assets/[^"]+)"')
 ROOT_FILES = ("START-HERE.html", "READ-ME.txt", "LICENCES.txt", "SHA256SUMS.txt")
 
 
@@ -94,9 +95,15 @@ def stick_files(parts: Mapping[str, LanguageParts], licences: bytes) -> dict[str
     Raises:
         MachineError: a name or path that would break on a stick.
     """
-    files = {"START-HERE.html": _start_page(parts), "READ-ME.txt": _read_me(parts), "LICENCES.txt": licences}
+    together = _alike(parts)
+    files = {"START-HERE.html": _start_page(parts, together), "READ-ME.txt": _read_me(parts), "LICENCES.txt": licences}
+    files |= {f"site/{path}": data for path, data in together.items()}
     for language, part in parts.items():
-        files |= {f"site/{language}/{path}": data for path, data in part.site.items()}
+        files |= {
+            f"site/{language}/{path}": _pointing(data, together) if path.endswith(".html") else data
+            for path, data in part.site.items()
+            if path not in together
+        }
         files[f"phone/{one_file_name(language)}"] = part.one_file
         files |= {f"pdf/{language}/{item.name}.pdf": item.data for item in part.prints}
     faults = name_faults(files)
@@ -105,6 +112,25 @@ def stick_files(parts: Mapping[str, LanguageParts], licences: bytes) -> dict[str
     sums = [f"{hashlib.sha256(data).hexdigest()}  {path}\n" for path, data in sorted(files.items())]
     files["SHA256SUMS.txt"] = "".join(sums).encode("ascii")
     return files
+
+
+def _alike(parts: Mapping[str, LanguageParts]) -> dict[str, bytes]:
+    """Looks, scripts and drawings that are the same in all languages which have them, and that more than one has."""
+    found: dict[str, list[bytes]] = {}
+    for part in parts.values():
+        for path, data in part.site.items():
+            if path.startswith("assets/"):
+                found.setdefault(path, []).append(data)
+    return {path: many[0] for path, many in found.items() if len(many) > 1 and all(one == many[0] for one in many)}
+
+
+def _pointing(page: bytes, together: Mapping[str, bytes]) -> bytes:
+    """A page that takes from beside the languages' folders what lies there."""
+
+    def to(match: re.Match[str]) -> str:
+        return f'{match[1]}{"../" if match[2] in together else ""}{match[2]}"'
+
+    return _ASSET.sub(to, page.decode("utf-8")).encode("utf-8")
 
 
 def write_stick(files: Docs, target: Path, progress: Progress = silent) -> bool:
@@ -136,7 +162,7 @@ def _read_me(parts: Mapping[str, LanguageParts]) -> bytes:
     return ("\r\n".join(lines) + "\r\n").encode("ascii")
 
 
-def _start_page(parts: Mapping[str, LanguageParts]) -> bytes:
+def _start_page(parts: Mapping[str, LanguageParts], together: Mapping[str, bytes]) -> bytes:
     sections = []
     for language, part in parts.items():
         words = part.words
@@ -152,13 +178,14 @@ def _start_page(parts: Mapping[str, LanguageParts]) -> bytes:
         )
     first = next(iter(parts))
     style = (_ASSETS / "start.css").read_text(encoding="utf-8")
+    looks = "site" if "assets/fonts/mukta-regular.woff2" in together else f"site/{first}"
     title = " · ".join(dict.fromkeys(part.title for part in parts.values()))
     return (
         f'<!doctype html>\n<html lang="{first}"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width,initial-scale=1">'
-        f'<title>{escape(title)}</title><link rel="icon" href="site/{first}/assets/mark.svg">'
-        f"<style>{style.replace('LANGUAGE', first)}</style></head>\n<body><main>"
-        f'<h1><img src="site/{first}/assets/mark.svg" alt="" width="48" height="48"> Tankschool</h1>\n'
+        f'<title>{escape(title)}</title><link rel="icon" href="{looks}/assets/mark.svg">'
+        f"<style>{style.replace('LOOKS', looks)}</style></head>\n<body><main>"
+        f'<h1><img src="{looks}/assets/mark.svg" alt="" width="48" height="48"> Tankschool</h1>\n'
         + "\n".join(sections)
         + "</main></body></html>\n"
     ).encode("utf-8")

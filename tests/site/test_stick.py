@@ -96,3 +96,26 @@ def test_a_stick_that_is_already_right_is_left_alone(tmp_path: Path) -> None:
     (target / "READ-ME.txt").write_bytes(b"touched")
     assert write_stick(files, target)
     assert (target / "READ-ME.txt").read_bytes() == files["READ-ME.txt"]
+
+
+def test_what_is_alike_in_all_languages_lies_once_beside_them() -> None:
+    page = b'<img src="assets/mark.svg"><script src="assets/course.js"></script><image href="assets/drawings/a.svg"/>'
+    alike = {"index.html": page, "assets/mark.svg": b"m", "assets/drawings/a.svg": b"a", "search/x.js": b"same"}
+    both = {
+        language: LanguageParts(part.title, part.words, alike | {"assets/course.js": language.encode()}, b"")
+        for language, part in parts().items()
+    }
+    files = stick_files(both, b"licences")
+    assert files["site/assets/mark.svg"] == b"m"
+    assert files["site/assets/drawings/a.svg"] == b"a"
+    for language in both:
+        assert f"site/{language}/assets/mark.svg" not in files
+        assert files[f"site/{language}/assets/course.js"] == language.encode()
+        assert files[f"site/{language}/search/x.js"] == b"same"
+        text = files[f"site/{language}/index.html"].decode("utf-8")
+        assert 'src="../assets/mark.svg"' in text
+        assert 'href="../assets/drawings/a.svg"' in text
+        assert 'src="assets/course.js"' in text
+    alone = stick_files({"en": both["en"]}, b"licences")
+    assert alone["site/en/index.html"] == page
+    assert "site/assets/mark.svg" not in alone
