@@ -110,7 +110,7 @@ def test_without_scripts_the_course_can_be_read_with_its_answers(built: Built, b
     expect(answers.locator("dd").first).to_contain_text(shown)
     assert page.locator('[id="module-answers"]').count() == 1
     page.goto(address(built, f"phone/tankschool-{language}.html"))
-    expect(page.locator("main")).to_contain_text(built.content.words[language].say("page.one_file_script_off"))
+    assert built.content.words[language].say("page.one_file_script_off") in page.locator("main").inner_text()
     context.close()
 
 

@@ -65,8 +65,8 @@
   function unopened(article) {
     var pack = packOf(article), apart = document.createElement("template");
     if (!pack) { return article; }
-    apart.innerHTML = T.unpack(pack.textContent);
-    return apart.content;
+    apart.innerHTML = "<div>" + T.unpack(pack.textContent) + "</div>";
+    return apart.content.firstChild;
   }
 
   /** All headings with the text that follows them, as the site's own search has them. */
