@@ -14,14 +14,12 @@ from generator.curriculum import load
 from generator.problems import ExitCode
 from generator.site.mkdocs_run import read_files
 from generator.site.stick import LONGEST_PATH, name_faults
-from tests.site.test_measures import ROOM_OF_THE_STICK, STEPS, body, far, without_fonts
+from tests.site.test_measures import ROOM_OF_ONE_FILE, ROOM_OF_THE_STICK, STEPS, body, far, without_fonts
 
 pytestmark = pytest.mark.long  # some minutes: all pages and all sheets in all languages
 
 ROOM_OF_THE_PAGES = 19_000_000
 """Bytes: all but the sheets to print."""
-ROOM_OF_ONE_FILE = {"en": 3_900_000, "hi": 4_900_000}
-"""Bytes without fonts. All can be read without a script, so nothing of it is packed; Hindi letters take three bytes."""
 
 
 @pytest.fixture(scope="module")
@@ -51,7 +49,7 @@ def test_a_phone_gets_the_whole_course_in_a_file_that_it_can_open(
     stick: dict[str, bytes], languages: tuple[str, ...]
 ) -> None:
     for language in languages:
-        assert len(without_fonts(stick[f"phone/tankschool-{language}.html"])) < ROOM_OF_ONE_FILE[language]
+        assert len(without_fonts(stick[f"phone/tankschool-{language}.html"])) < ROOM_OF_ONE_FILE
 
 
 def test_every_name_and_path_is_good_for_a_stick(stick: dict[str, bytes]) -> None:
