@@ -16,7 +16,7 @@ from tests.site.course_stick import Built, built_once
 pytestmark = pytest.mark.browser
 
 LANGUAGES = ("en", "hi")
-PAGES = ("index", "frame-pictures", "words-in-pictures", "fault-album", "formula-sheet")
+PAGES = ("index", "frame-pictures", "words-in-pictures", "fault-album", "formula-sheet", "what-is-covered")
 VOICES = """(voices => { window.saidAloud = [];
   Object.defineProperty(window, "speechSynthesis", {value: {getVoices: () => voices, cancel: () => {},
     addEventListener: () => {}, speak: said => window.saidAloud.push([said.text, said.lang])}});
