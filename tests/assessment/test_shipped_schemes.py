@@ -36,7 +36,7 @@ def test_less_than_weak_and_more_than_strong_stay_on_their_side(scheme: str) -> 
 
 def apart(text: str) -> tuple[str, list[float]]:
     """The text without its measured numbers, and those numbers; what gets through most often is left out as well."""
-    plain = re.sub(r"`[^`]*/[^`]*`", "", text)
+    plain = re.sub(r"\) `[a-z/-]+`", ")", text)
     return re.sub(r"\d+\.\d+", "#", plain), [float(number) for number in re.findall(r"\d+\.\d+", plain)]
 
 
