@@ -20,6 +20,7 @@ import click
 from generator import VERSION, curriculum
 from generator import sheets as printed
 from generator.commands.course import file_bytes
+from generator.commands.own_tank import workshop_course
 from generator.commands.tool import ProgressLine, say_json, write_folder
 from generator.curriculum import CourseContent
 from generator.exercises import Person, Record, from_json, make_set, read_class_list, same_name, to_json
@@ -247,6 +248,8 @@ def write_workshop(
         )
         for module in found.file.modules
     }
+    own = [handout.id for handout in course.handouts.values() if handout.module in found.file.modules]
+    course = workshop_course(course, found, list(dict.fromkeys([*own, *found.file.handouts])))
     files = printed.Pack(found, course, records, data).files()
     for module, record in records.items():
         files[f"marking-strips-{module}.pdf"] = printed.strip_pdf(record, course)

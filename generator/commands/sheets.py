@@ -8,11 +8,13 @@ from functools import partial
 from pathlib import Path
 
 import click
+from click.core import ParameterSource
 
 from generator import plans
 from generator import sheets as printed
 from generator.commands.class_sheets import Asked, slug, write_class_set, write_workshop
 from generator.commands.course import course_at
+from generator.commands.own_tank import OwnTank
 from generator.commands.tool import (
     ProgressLine,
     content_option,
@@ -41,7 +43,17 @@ _KINDS = ("handouts", "checklists")
 @click.option("--personal", is_flag=True, help="A file for each learner, named by number and name.")
 @click.option("--pictures", is_flag=True, help="A module in pictures, for those who read little.")
 @click.option("--scenarios", is_flag=True, help="Booklets of whole tanks to work out.")
-@click.option("--workshop", type=click.Path(dir_okay=False, path_type=Path), help="A workshop's YAML file: its pack.")
+@click.option(
+    "--workshop",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="A workshop's YAML file: its pack; with names, these sheets for its tank.",
+)
+@click.option(
+    "--place",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="With names: the sheets for the tank of this place's YAML file.",
+)
+@click.option("--litres", type=float, help="With names: the sheets for a tank of so many litres.")  # fmt: skip
 @click.option("--list", "list_them", is_flag=True, help="List the sheets that can be asked for by name.")
 @click.option("--only", type=click.Choice(_KINDS), help="Print all sheets of this kind; with --list, list only these.")
 @language_option
@@ -57,6 +69,8 @@ def sheets(
     competencies: Sequence[str],
     learners: Sequence[str],
     workshop: Path | None,
+    place: Path | None,
+    litres: float | None,
     list_them: bool,
     only: str | None,
     language: str,
@@ -69,7 +83,10 @@ def sheets(
 ) -> int:
     """Print personal worksheets with their key for a class list, sheets by name, or a workshop's whole pack.
 
+    A sheet by name shows its own invented tank, or with --place, --litres or --workshop yours.
+
     Example: python3 tankschool.py sheets --for names.csv --module frame --language hi
+    Example: python3 tankschool.py sheets stick cutting-list --place my-place.yaml
     """
     course = course_at(content)
     language = known_language(course, language)
@@ -82,9 +99,14 @@ def sheets(
         return ExitCode.GOOD
     if only is not None and not names:
         names = tuple(named_sheets(course, only))
+    tank = OwnTank(place, litres, workshop)
+    if tank.asked and workshop is None and not names:
+        raise click.UsageError(
+            "Say which sheets are made for this tank, by name (--list shows them), or --only handouts."
+        )
     if class_list is None and not (names or workshop or pictures or scenarios):
         raise click.UsageError("Say for whom (--for names.csv) or which sheet by name (--list shows them).")
-    if workshop is not None:
+    if workshop is not None and not names:
         return write_workshop(course, workshop, class_list, seed, output, as_json=as_json)
     strange = [name for name in competencies if name not in course.competencies]
     if strange:
@@ -94,7 +116,13 @@ def sheets(
         raise click.UsageError(f"There is no sheet '{unknown[0]}'; --list shows them.")
     written: list[Path] = []
     progress = ProgressLine(quiet=as_json)
-    single = {name: partial(named_pdf, name) for name in names}
+    asked_for = click.get_current_context().get_parameter_source("language")
+    if asked_for is ParameterSource.DEFAULT:
+        language = tank.language(course) or language
+    own, end = tank.course(course, tuple(names), language) if tank.asked else (course, "")
+    single = {
+        f"{name}-{end}" if end and name in own.handouts else name: partial(_for_tank, name, own) for name in names
+    }
     if pictures:
         with_cards = [name for name in _modules(course, module) if course.modules[name].cards]
         single |= {f"pictures-{name}": partial(printed.pictures_pdf, name) for name in with_cards}
@@ -157,6 +185,10 @@ def named_pdf(name: str, language: str, course: CourseContent) -> bytes:
     if name in course.practicals:
         return printed.practical_pdf(name, language, course)
     return printed.reckoner_pdf(plans.make_reckoner(), course.words[language], course.course.version)
+
+
+def _for_tank(name: str, own: CourseContent, language: str, _course: CourseContent) -> bytes:
+    return named_pdf(name, language, own)
 
 
 def _modules(course: CourseContent, module: str | None) -> list[str]:

@@ -18,6 +18,7 @@ from generator.curriculum.lessons import (
     Text,
     WorkedBlock,
 )
+from generator.curriculum.own_tank import at_tank
 from generator.curriculum.schemas import schemas
 
 __all__ = [
@@ -39,6 +40,7 @@ __all__ = [
     "TableBlock",
     "Text",
     "WorkedBlock",
+    "at_tank",
     "check",
     "load",
     "schemas",

@@ -113,6 +113,8 @@ class CourseContent:
         glossary: the course's words, where it has them.
         fault_album: the drawings of faults with what to know about each, where the course has it.
         recordings: what trainers recorded, by module id, card id and language.
+        own_plans: by place id, tanks that stand in no file of the course.
+        own_values: by place id, what handouts know of them.
     """
 
     course: Course
@@ -135,6 +137,8 @@ class CourseContent:
     glossary: Glossary | None = None
     fault_album: FaultAlbum | None = None
     recordings: Mapping[tuple[str, str, str], Recording] = field(default_factory=dict, repr=False)
+    own_plans: Mapping[str, Plan] = field(default_factory=dict, repr=False)
+    own_values: Mapping[str, Mapping[str, float]] = field(default_factory=dict, repr=False)
 
     def questions_of(self, module_id: str) -> tuple[Question, ...]:
         """The questions of a module that are not retired, in the bank's order."""
@@ -150,6 +154,8 @@ class CourseContent:
         Raises:
             NoPlanError: this course plans no such tank.
         """
+        if place_id in self.own_plans:
+            return self.own_plans[place_id]
         found = plan_of(self.places[place_id].given)
         if not isinstance(found, Plan):
             raise found
@@ -159,7 +165,7 @@ class CourseContent:
         """What a handout knows of a place: the place's own numbers, or those of its plan."""
         if self.handouts[handout_id].numbers == "place":
             return self.values(place_id)
-        return drawing_values(self.plan(place_id))
+        return self.own_values.get(place_id) or drawing_values(self.plan(place_id))
 
     def sources_of_handout(self, handout_id: str) -> dict[str, bytes]:
         """The files that a handout rests on, by path."""

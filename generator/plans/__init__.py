@@ -3,7 +3,7 @@
 from generator.plans.as_data import as_data
 from generator.plans.as_text import as_text, sections_text
 from generator.plans.drawing import drawing_values, given_values
-from generator.plans.place_file import hoops_of_place, litres_of_place, read_place
+from generator.plans.place_file import hoops_of_place, litres_of_place, name_of_place, read_place
 from generator.plans.plan import Offer, Plan, Refusal, make_plan
 from generator.plans.prices import Prices, read_prices
 from generator.plans.reckoner import Reckoner, make_reckoner, reckoner_sections
@@ -44,6 +44,7 @@ __all__ = [
     "litres_of_place",
     "make_plan",
     "make_reckoner",
+    "name_of_place",
     "outside",
     "read_place",
     "read_prices",

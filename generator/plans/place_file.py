@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from math import pi
+from pathlib import PurePath
 from typing import Any, Literal
 
 from pydantic import BaseModel, ConfigDict, ValidationError
@@ -58,6 +59,25 @@ def read_place(name: str, data: bytes) -> dict[str, float]:
     if problems:
         raise ProblemsError(few(file.name, problems))
     return dict(place.given)
+
+
+def name_of_place(name: str, data: bytes, language: str) -> str:
+    """What a place's file calls it: in the language, else in any, else by the file's own name.
+
+    Args:
+        name: of the file.
+        data: its bytes.
+        language: language code.
+    """
+    value = read_yaml(name, data).value
+    called = value.get("name") if isinstance(value, dict) else None
+    if isinstance(called, str) and called.strip():
+        return called.strip()
+    if isinstance(called, dict):
+        said = [text for text in (called.get(language), *called.values()) if isinstance(text, str) and text.strip()]
+        if said:
+            return said[0].strip()
+    return PurePath(name).stem
 
 
 def litres_of_place(place: Mapping[str, float]) -> float:

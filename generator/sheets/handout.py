@@ -66,7 +66,9 @@ def handout_part(handout_id: str, language: str, content: CourseContent) -> Part
     title = handout.title[language]
     told = "" if handout.module else words.say("sheet.accessible_sheet")
     page = content.modules[handout.module].title[language] if handout.module else ""
-    pieces: list[Piece] = [Text(title, TITLE), Text(content.places[handout.place].name[language], NOTE.but(keep=True))]
+    place = content.places[handout.place]
+    where = f"{place.name[language]}. {words.say('sheet.invented_place')}" if place.invented else place.name[language]
+    pieces: list[Piece] = [Text(title, TITLE), Text(where, NOTE.but(keep=True))]
     cards: list[Card] = []
     blocks = list(content.handout_texts[handout_id, language])
     starts = [number for number, block in enumerate(blocks) if isinstance(block, CardBlock)]

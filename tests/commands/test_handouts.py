@@ -3,14 +3,21 @@
 from pathlib import Path
 
 import pytest
+import yaml
+from pypdf import PdfReader
 
-from generator import site
+from generator import plans, site
 from generator.commands.build import standard_sheets
 from generator.commands.course import course_at
 from generator.commands.main import run
+from generator.commands.own_tank import OwnTank
 from generator.commands.tool import ProgressLine
 from generator.problems import ExitCode
+from generator.sheets import handout_pdf
+from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH
 from tests.commands.course_copy import course_copy, tree
+from tests.sheets.layout_checks import faults
+from tests.sheets.recorder import recording
 
 
 def test_one_kind_is_listed_alone(capsys: pytest.CaptureFixture[str]) -> None:
@@ -45,3 +52,68 @@ def test_the_stick_gets_every_handout_and_only_a_changed_one_is_made_again(tmp_p
     again = site.Products(tmp_path / "cache")
     standard_sheets(course_at(folder), "hi", again, quiet)
     assert again.made == ["sheets-curing-log-hi"]
+
+
+def words_of(path: Path) -> str:
+    return " ".join(" ".join(page.extract_text() for page in PdfReader(path).pages).split())
+
+
+def test_a_handout_is_filled_for_the_tank_of_a_place_of_ones_own(tmp_path: Path) -> None:
+    place = yaml.safe_load((site_root() / "course/places/hill-school.yaml").read_text("utf-8"))
+    place |= {"name": "Tank by the fig tree", "id": "fig-tree"}
+    place["given"] |= {"inside_diameter": 2.9, "wall_height": 1.5}
+    file = tmp_path / "fig-tree.yaml"
+    file.write_text(yaml.safe_dump(place), "utf-8")
+    asked = ["sheets", "stick", "cutting-list", "--place", str(file), "--output", str(tmp_path)]
+    assert run(asked) == ExitCode.GOOD
+    assert {"sheets/stick-fig-tree-en.pdf", "sheets/cutting-list-fig-tree-en.pdf"} <= set(tree(tmp_path))
+    told = words_of(tmp_path / "sheets/stick-fig-tree-en.pdf")
+    given = plans.read_place(str(file), file.read_bytes())
+    wish = plans.Wish(plans.litres_of_place(given), place=given, wished_hoops=plans.hoops_of_place(given))
+    plan = plans.make_plan(wish)
+    assert isinstance(plan, plans.Plan)
+    assert "Tank by the fig tree" in told
+    assert "invented" not in told
+    assert f"{plan.values['hoop_count']:.0f} hoops in a wall of 1.5" in told.replace("\u00a0", " ")
+    before = (tmp_path / "sheets/stick-fig-tree-en.pdf").read_bytes()
+    assert run(asked) == ExitCode.GOOD
+    assert (tmp_path / "sheets/stick-fig-tree-en.pdf").read_bytes() == before
+
+
+def site_root() -> Path:
+    return Path(__file__).parents[2]
+
+
+def test_every_handout_can_be_made_for_a_tank_of_litres_in_both_languages() -> None:
+    course = course_at(site_root())
+    own, end = OwnTank(None, 10_000.0, None).course(course, tuple(course.handouts), "hi")
+    assert end == "10000-litres"
+    for language in course.course.languages:
+        for name in course.handouts:
+            with recording() as made:
+                handout_pdf(name, language, own)
+            assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == [], (name, language)
+            assert "10,000 L" in made.text().replace("\u00a0", " "), (name, language)
+
+
+def test_a_tank_that_the_course_does_not_plan_is_refused_in_words(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for litres in ("5", "90000"):
+        asked = ["sheets", "stick", "--litres", litres, "--output", str(tmp_path)]
+        assert run(asked) == ExitCode.REFUSED
+        assert "engineer" in capsys.readouterr().err
+    assert tree(tmp_path) == {}
+    example = str(site_root() / "docs/examples/workshop.yaml")
+    assert run(["sheets", "stick", "--litres", "5000", "--workshop", example]) == ExitCode.USAGE
+    assert "each of them is a tank" in capsys.readouterr().err
+    assert run(["sheets", "--litres", "5000"]) == ExitCode.USAGE
+    assert "by name" in capsys.readouterr().err
+
+
+def test_the_sheets_of_a_workshop_are_in_its_language_and_for_its_tank(tmp_path: Path) -> None:
+    text = (site_root() / "docs/examples/workshop.yaml").read_text("utf-8")
+    file = tmp_path / "ours.yaml"
+    file.write_text(text.replace("language: en", "language: hi") + "litres: 9000\n", "utf-8")
+    assert run(["sheets", "curing-log", "--workshop", str(file), "--output", str(tmp_path)]) == ExitCode.GOOD
+    assert "9,000 L" in words_of(tmp_path / "sheets/curing-log-ours-hi.pdf").replace("\u00a0", " ")
