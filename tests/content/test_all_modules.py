@@ -151,7 +151,7 @@ def test_ten_days_of_decisions_and_twelve_practicals(content) -> None:
         critical = [step for step in practical.steps if step.critical]
         assert 3 <= len(critical) <= 6, practical.id
         assert all(step.tolerance for step in practical.steps), practical.id
-    assert sum(bool(one.decisions) for one in content.scenarios.values()) >= 6
+    assert sum(bool(one.decisions) for one in content.scenarios.values()) >= 10
 
 
 def test_words_and_faults_are_many_and_drawn(content) -> None:
