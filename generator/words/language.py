@@ -134,8 +134,12 @@ class Words:
         """The word of a unit after a rounded number, which is another one after 1 where the file has one.
 
         Args:
-            shown: text made by ``formula.show``. In English only ``1`` is one, not ``1.0``.
+            shown: text made by ``formula.show``, or a sign in its place. In English only ``1`` is one, not ``1.0``.
             unit: as in `with_unit`.
         """
-        one = plural_form(self.language, float(shown)) == "one" and (self.language == "hi" or "." not in shown)
+        try:
+            value = float(shown)
+        except ValueError:  # the sign for what is asked
+            return self.say_one_of("unit", unit)
+        one = plural_form(self.language, value) == "one" and (self.language == "hi" or "." not in shown)
         return self.say_one_of(FOR_ONE if one and f"{FOR_ONE}.{unit}" in self.texts else "unit", unit)

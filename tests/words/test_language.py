@@ -82,6 +82,7 @@ def test_a_unit_after_one_has_its_own_word_where_the_language_has_one() -> None:
         "0.5\u00a0घंटा", "1.0\u00a0घंटा", "2\u00a0घंटे"
     ]  # fmt: skip
     assert english.with_unit("1", "kg") == "1\u00a0kg"
+    assert english.with_unit("?", "hour") == "?\u00a0hours"  # the sign for what is asked
 
 
 def test_plural_rules_of_both_languages() -> None:
