@@ -155,6 +155,20 @@ def test_an_import_is_tried_before_it_is_asked_whether_to_write_it(office: Offic
     assert (code, "the course has no language 'xx'" in out) == (0, True)
 
 
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_an_application_names_its_witnesses_with_commas_between(language: str, office: Office, feed: Feed) -> None:
+    office.staff()
+    office.class_list("Asha")
+    words = course().words[language]
+    scheme = str(list(course().schemes).index("frame-hand") + 1)
+    answers = ("1", "5", scheme, "2", "Ravi of the mill, Bina", "two letters, seen on 4 May", "1")
+    stop = words.say("register.menu.stop_word")
+    code, out = feed("1", "3", "3", *answers, stop, language=language)
+    assert (code, words.say("register.done.application", application=1, person=5) in out) == (0, True)
+    assert "'--witness=Ravi of the mill' --witness=Bina" in out
+    assert office.data("application", "list")["rows"][0]["witnesses"] == 2
+
+
 def test_somebody_else_takes_over_and_the_same_job_is_shown_as_a_command(office: Office, feed: Feed) -> None:
     office.staff()
     code, out = feed("1", "9", "2", "2", "2", "Lower Terrace", "2026-04-01", "1", "stop")
