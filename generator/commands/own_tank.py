@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 import click
 
 from generator import plans
 from generator.commands.course import file_bytes
-from generator.curriculum import CourseContent, at_tank
+from generator.curriculum import CourseContent, NoSuchSheetError, at_tank
 from generator.formula import OutOfRangeError
 from generator.plans import NoPlanError, Plan, Refusal, Wish
 from generator.problems import RefusedError
@@ -53,33 +55,50 @@ class OwnTank:
             return None
         return read_workshop(str(self.workshop), file_bytes(self.workshop), course).language
 
-    def course(self, course: CourseContent, names: tuple[str, ...], language: str) -> tuple[CourseContent, str]:
+    def course(
+        self, course: CourseContent, names: list[str], language: str, *, leave_out: bool = False
+    ) -> tuple[CourseContent, str]:
         """The course with these handouts for the tank, and what tells their files from others.
 
         Args:
             course: as it is shipped.
             names: of sheets; those that belong to no tank stay as they are.
             language: of what is said.
+            leave_out: whether a handout that shows a part which the tank has not is told and taken out of `names`,
+                instead of being refused.
 
         Raises:
             ProblemsError: what is wrong with the file.
             RefusedError: this course plans no such tank; says why.
         """
         words = course.words[language]
-        handouts = [name for name in names if name in course.handouts]
+        make, end = self._way(course, words)
+        while True:
+            try:
+                return make([name for name in names if name in course.handouts]), end
+            except NoSuchSheetError as missing:
+                title = course.handouts[missing.handout].title[language]
+                told = words.say("command.not_for_this_tank", title=title)
+                if not leave_out:
+                    raise RefusedError(told) from None
+                click.echo(told, err=True)
+                names.remove(missing.handout)
+
+    def _way(self, course: CourseContent, words: Words) -> tuple[Callable[[list[str]], CourseContent], str]:
+        """What fills handouts for the tank, and the end of their files' names."""
         if self.workshop is not None:
             found = read_workshop(str(self.workshop), file_bytes(self.workshop), course)
-            return workshop_course(course, found, handouts), self.workshop.stem
+            return partial(workshop_course, course, found), self.workshop.stem
         if self.place is not None:
             data = file_bytes(self.place)
             given = plans.read_place(str(self.place), data)
             plan = _planned(words, given)
             name = {each: plans.name_of_place(str(self.place), data, each) for each in course.words}
-            return at_tank(course, plan, name, handouts), self.place.stem
+            return partial(at_tank, course, plan, name), self.place.stem
         litres = self.litres or 0.0
         plan = _planned(words, {}, litres)
         name = {each: told.with_unit(f"{litres:.0f}", "L") for each, told in course.words.items()}
-        return at_tank(course, plan, name, handouts), f"{litres:.0f}-litres"
+        return partial(at_tank, course, plan, name), f"{litres:.0f}-litres"
 
 
 def workshop_course(course: CourseContent, found: Workshop, handouts: list[str]) -> CourseContent:

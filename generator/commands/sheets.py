@@ -97,7 +97,8 @@ def sheets(
         for name, title in () if as_json else rows:
             click.echo(f"{name}  {title}")
         return ExitCode.GOOD
-    if only is not None and not names:
+    all_of_them = only is not None and not names
+    if all_of_them:
         names = tuple(named_sheets(course, only))
     tank = OwnTank(place, litres, workshop)
     if tank.asked and workshop is None and not names:
@@ -119,9 +120,11 @@ def sheets(
     asked_for = click.get_current_context().get_parameter_source("language")
     if asked_for is ParameterSource.DEFAULT:
         language = tank.language(course) or language
-    own, end = tank.course(course, tuple(names), language) if tank.asked else (course, "")
+    wanted_sheets = list(names)
+    own, end = tank.course(course, wanted_sheets, language, leave_out=all_of_them) if tank.asked else (course, "")
     single = {
-        f"{name}-{end}" if end and name in own.handouts else name: partial(_for_tank, name, own) for name in names
+        f"{name}-{end}" if end and name in own.handouts else name: partial(_for_tank, name, own)
+        for name in wanted_sheets
     }
     if pictures:
         with_cards = [name for name in _modules(course, module) if course.modules[name].cards]

@@ -18,7 +18,7 @@ from generator.curriculum.lessons import (
     Text,
     WorkedBlock,
 )
-from generator.curriculum.own_tank import at_tank
+from generator.curriculum.own_tank import NoSuchSheetError, at_tank
 from generator.curriculum.schemas import schemas
 
 __all__ = [
@@ -34,6 +34,7 @@ __all__ = [
     "Loaded",
     "LogBlock",
     "Machine",
+    "NoSuchSheetError",
     "Prose",
     "RulerBlock",
     "SheetBlock",

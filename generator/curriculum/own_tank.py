@@ -18,6 +18,20 @@ from generator.plans.drawing import given_values
 from generator.problems import RefusedError
 from generator.words import Words
 
+
+class NoSuchSheetError(RefusedError):
+    """A handout shows a part that this tank has not.
+
+    Args:
+        handout: its id.
+        what: what is missing, for whoever writes handouts.
+    """
+
+    def __init__(self, handout: str, what: str) -> None:
+        super().__init__(f"the sheet '{handout}' can't be made for this tank: {what}")
+        self.handout = handout
+
+
 OWN_TANK = "own-tank"
 """Id of the place that stands for the tank."""
 _BESIDE = ("bucket_litres", "outlet_bore")
@@ -34,7 +48,7 @@ def at_tank(content: CourseContent, plan: Plan, name: Mapping[str, str], handout
         handouts: ids of those that are wanted; the others stay as they are.
 
     Raises:
-        RefusedError: a handout asks for a number or a table that the plan of this tank has not.
+        NoSuchSheetError: a handout asks for a number or a table that the plan of this tank has not.
     """
     values = drawing_values(plan)
     usual = {given: _usual(content, handouts, given) for given in _BESIDE if given not in values}
@@ -90,7 +104,7 @@ def _text(content: CourseContent, handout: Handout, language: str, filler: Fille
     source = content.reading.texts[f"handouts/{handout.template}.{language}.md"]
     text, faults = split_sheet(source, language, known, filler)
     if faults:
-        raise RefusedError(f"the sheet '{handout.id}' can't be made for this tank: {faults[0].what}")
+        raise NoSuchSheetError(handout.id, faults[0].what)
     return text
 
 

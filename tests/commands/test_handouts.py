@@ -86,7 +86,7 @@ def site_root() -> Path:
 
 def test_every_handout_can_be_made_for_a_tank_of_litres_in_both_languages() -> None:
     course = course_at(site_root())
-    own, end = OwnTank(None, 10_000.0, None).course(course, tuple(course.handouts), "hi")
+    own, end = OwnTank(None, 10_000.0, None).course(course, list(course.handouts), "hi")
     assert end == "10000-litres"
     for language in course.course.languages:
         for name in course.handouts:
@@ -117,3 +117,18 @@ def test_the_sheets_of_a_workshop_are_in_its_language_and_for_its_tank(tmp_path:
     file.write_text(text.replace("language: en", "language: hi") + "litres: 9000\n", "utf-8")
     assert run(["sheets", "curing-log", "--workshop", str(file), "--output", str(tmp_path)]) == ExitCode.GOOD
     assert "9,000 L" in words_of(tmp_path / "sheets/curing-log-ours-hi.pdf").replace("\u00a0", " ")
+
+
+def test_a_sheet_of_a_part_that_the_tank_has_not_is_refused_alone_and_left_out_among_all(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A tank of 800 litres has no hoops, so no gauge for the cover over them."""
+    arguments = ["sheets", "--litres", "800", "--output", str(tmp_path)]
+    assert run([*arguments, "cover-gauge", "--language", "hi"]) == ExitCode.REFUSED
+    assert "hoop_diameter" not in capsys.readouterr().err
+    assert not (tmp_path / "sheets").exists()
+    assert run([*arguments, "--only", "handouts"]) == ExitCode.GOOD
+    made = [path.name for path in (tmp_path / "sheets").iterdir()]
+    assert "mesh-layout-800-litres-en.pdf" in made
+    assert not any(name.startswith("cover-gauge") for name in made)
+    assert "is not made for this tank" in capsys.readouterr().err
