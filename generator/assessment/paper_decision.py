@@ -35,13 +35,12 @@ Step = tuple[str, str, str]
 def joined(
     first: Observations, second: Observations, practicals: Mapping[str, Practical], *, both: bool = False
 ) -> Observations:
-    """What two observers saw together: both have to see a critical step done; of others what either saw.
+    """What two observers saw together: where both looked at a step, both have to see it done, as in the registry.
 
-    Where only one looked at a step, that one counts, unless both have to; a step that one saw done and the other not is
-    not done where it is critical.
+    Where only one looked at a step, that one counts, unless it is critical and both have to.
 
     Args:
-        first: of the first observer, whose word counts on other steps.
+        first: of the first observer.
         second: of the second one.
         practicals: of the course, by id.
         both: whether a critical step that only one of them looked at is not seen.
@@ -54,10 +53,8 @@ def joined(
             looked = other if one is Seen.NOT_SEEN else one
             alone = both and place[1:] in critical and looked is Seen.DONE
             found[place] = Seen.NOT_SEEN if alone else looked
-        elif place[1:] in critical:
-            found[place] = Seen.DONE if one is other is Seen.DONE else Seen.NOT_DONE
         else:
-            found[place] = one
+            found[place] = Seen.DONE if one is other is Seen.DONE else Seen.NOT_DONE
     return found
 
 
