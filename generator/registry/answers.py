@@ -7,7 +7,6 @@ is not plain and good, the whole table is read again the careful way, which know
 from __future__ import annotations
 
 import gc
-import io
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -40,6 +39,8 @@ _ROWS = (
 )  # fmt: skip
 _AT_ONCE = 2000
 """Papers whose rows are worked out before they are written."""
+_PIECE = 1_000_000
+"""Letters of a table that are cut into lines at once."""
 _KEYS = 2000
 """Keys that are kept in memory; where every paper of a larger sitting asks something else, they are read twice."""
 
@@ -165,8 +166,8 @@ def _plain(text: str, seats: Mapping[int, _Seat]) -> Iterator[tuple[int, Typed]]
     """
     if '"' in text:
         raise NotPlainError
-    lines = io.StringIO(text, newline="\n")
-    head = lines.readline()
+    lines = _lines(text)
+    head = next(lines, "")
     for sign in (",", ";", "\t"):
         if tuple(cell.strip().casefold() for cell in head.split(sign)) == COLUMNS:
             break
@@ -207,6 +208,15 @@ def _plain(text: str, seats: Mapping[int, _Seat]) -> Iterator[tuple[int, Typed]]
     if not number:
         raise NotPlainError
     yield number, typed
+
+
+def _lines(text: str) -> Iterator[str]:
+    """The lines of a text, piece by piece: a list of all of them, or a buffer, would be many times the text."""
+    start = 0
+    while start < len(text):
+        end = text.rfind("\n", start, start + _PIECE) + 1 or text.find("\n", start + _PIECE) + 1 or len(text)
+        yield from text[start:end].removesuffix("\n").split("\n")
+        start = end
 
 
 def _careful(file: str, data: bytes, seats: Mapping[int, _Seat]) -> dict[int, Typed]:

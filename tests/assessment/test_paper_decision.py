@@ -64,7 +64,7 @@ def codes(read: Callable[[], object]) -> list[str]:
         (UNSEEN, UNSEEN, UNSEEN, UNSEEN),
     ],
 )
-def test_both_observers_must_see_a_step_done_where_both_looked(one: Seen, other: Seen, critical: Seen, plain: Seen) -> None:
+def test_where_both_looked_both_have_to_see_it_done(one: Seen, other: Seen, critical: Seen, plain: Seen) -> None:
     found = joined(seen(gloves=one, pegs=one), seen(gloves=other, pegs=other), PRACTICALS)
     assert found == seen(gloves=critical, pegs=plain)
 
