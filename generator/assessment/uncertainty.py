@@ -48,7 +48,7 @@ def uncertainty(decision: Decision, need: int | None = None) -> Uncertainty | No
         >>> from generator.assessment import Reason
         >>> found = uncertainty(Decision("s", 1, (Reason(Requirement.WRITTEN, True, "", 11, 10, 16),)))
         >>> found.near, round(found.sure, 2)
-        (True, 0.69)
+        (True, 0.66)
     """
     for reason in decision.reasons:
         if reason.requirement is Requirement.WRITTEN and reason.most:

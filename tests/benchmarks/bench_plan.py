@@ -14,7 +14,7 @@ from pathlib import Path
 
 import numpy as np
 
-from generator.calculations import BOOK, cutting, ring_levels
+from generator.calculations import BOOK, ring_levels
 from generator.calculations.cutting import Piece, cutting_list
 from generator.curriculum import load
 from generator.formula import Array
@@ -33,7 +33,7 @@ WANTED = (
     "shape_number", "ring_tension_free",
 )  # fmt: skip
 """What is asked of each tank; two dozen quantities stand between these and the givens."""
-_REMEMBERING = (hoops._pulls, wall._thickness, wall._bending, ring_levels._whole_wall, cutting._patterns)
+_REMEMBERING = (hoops._pulls, wall._thickness, wall._bending, ring_levels._whole_wall)
 
 
 @cache

@@ -11,12 +11,12 @@ from tests.sheets.recorder import replay
 
 @pytest.mark.parametrize("language", ["en", "hi"])
 def test_the_baseline_draws_the_same_pages(language: str) -> None:
-    """As many pages, the same words in the same order, and nearly as many bytes."""
+    """As many pages, the same words in the same order; ours in fewer bytes, because a drawing is written once."""
     record = class_set(language)
     data, again = ours(record), replay(recorded(record))
     one, other = PdfReader(BytesIO(data)), PdfReader(BytesIO(again))
     assert len(one.pages) == len(other.pages) > 50
-    assert len(again) == pytest.approx(len(data), rel=0.15)
+    assert len(data) < len(again) < 4 * len(data)
     if language == "en":  # joined Hindi letters can't be read back from a PDF
         for mine, plain in zip(one.pages[:3], other.pages[:3], strict=True):
             assert mine.extract_text().split() == plain.extract_text().split()
