@@ -12,8 +12,9 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime
 from difflib import get_close_matches
-from functools import lru_cache, partial
+from functools import lru_cache
 from itertools import islice
+from sys import intern
 from typing import Any
 
 from sqlalchemy import Connection, Table, select
@@ -50,17 +51,18 @@ Typed = dict[int, str]
 
 @dataclass(frozen=True, slots=True)
 class _Seat:
-    """One paper of the sitting: its id, whose it is, how to find its key, and what is recorded already."""
+    """One paper of the sitting: its id, whose it is, what it asks, and what is recorded already."""
 
     paper: int
     name: str
-    find_key: Callable[[], PaperKey]
+    content: str
+    find_key: Callable[[str], PaperKey]
     recorded: Mapping[int, str | None]
 
     @property
     def key(self) -> PaperKey:
         """What marks the paper."""
-        return self.find_key()
+        return self.find_key(self.content)
 
 
 def import_answers(
@@ -143,8 +145,10 @@ def _seats(connection: Connection, sitting: int, marker: Marker) -> dict[int, _S
         .where(papers.c.sitting == sitting, people.c.name.is_not(None))
         .order_by(papers.c.number)
     )
+    nothing: Mapping[int, str | None] = {}
     return {
-        number: _Seat(key, name, partial(key_of, content), recorded.get(key, {})) for key, number, content, name in rows
+        number: _Seat(key, name, intern(content), key_of, recorded.get(key, nothing))
+        for key, number, content, name in rows
     }
 
 

@@ -66,6 +66,8 @@ def items_marker(content: str, about: str, book: Book = BOOK) -> PaperKey:
     return ItemsKey(data["items"], about, book)
 
 
+_REMEMBERED = 1000
+"""Typed answers whose marks a key remembers; a paper has some forty questions with few usual answers each."""
 _ITEM: TypeAdapter[Item] = TypeAdapter(Item)
 _RIGHT, _NOT_YET = str(Verdict.RIGHT), str(Verdict.NOT_YET)
 _PLAIN = re.compile(r"[0-9]{1,12}(?:\.[0-9]{1,6})?")
@@ -157,6 +159,8 @@ class ItemsKey:
                     asked = item.answer if isinstance(item, SpokenItem) else item
                     steps = isinstance(asked, NumberItem) and asked.steps
                     marked = _marked(label, answer, mark_typed(item, answer, self._book if steps else None))
+            if len(known) >= _REMEMBERED:  # strange answers never end: without this a large table fills the memory
+                known.clear()
             known[label, answer] = marked
             found.append(marked)
         return found

@@ -28,7 +28,6 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
-from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -204,8 +203,8 @@ def marked(table: str, papers: int) -> int:
 
     The seats are those of an import; nothing is written.
     """
-    keys = [small_marker(canonical(form(number)), "{}") for number in range(FORMS)]
-    seats = {p: _Seat(p, f"Herder {p}", partial(keys.__getitem__, (p - 1) % FORMS), {}) for p in range(1, papers + 1)}
+    keys = {str(number): small_marker(canonical(form(number)), "{}") for number in range(FORMS)}
+    seats = {p: _Seat(p, f"Herder {p}", str((p - 1) % FORMS), keys.__getitem__, {}) for p in range(1, papers + 1)}
     right = 0
     for number, texts in _plain(table, seats):
         key = seats[number].key

@@ -210,6 +210,14 @@ def test_every_mistaken_idea_is_named_on_the_quick_way() -> None:
     assert named > 3
 
 
+def test_strange_answers_without_end_do_not_fill_the_memory() -> None:
+    key = ItemsKey([ITEMS[0]], '{"formulas": ""}', questions.BOOK)
+    label = min(key.labels.values())
+    told = {key.mark({label: str(number)})[0][1][2] for number in range(5000)}
+    assert len(told) == 5000
+    assert len(key._known) <= 1000
+
+
 class Key:
     """A key of three questions."""
 
@@ -217,7 +225,8 @@ class Key:
 
 
 SEATS = {
-    n: _Seat(n, name, Key, {} if n < 3 else {1: "5"}) for n, name in ((1, "Asha"), (2, "Bir"), (3, "Chandra Devi"))
+    n: _Seat(n, name, "", lambda _: Key(), {} if n < 3 else {1: "5"})
+    for n, name in ((1, "Asha"), (2, "Bir"), (3, "Chandra Devi"))
 }  # type: ignore[arg-type]
 cell = st.sampled_from(
     ["1", "2", "3", "4", "q1", "Asha", " bir ", "chandra  devi", "", "5", " 6", "'-1", '"7"', "x y", "1;2"]
