@@ -158,6 +158,7 @@ def _numbers_to_choose(question: NumberChoiceQuestion, seed: str, words: Words, 
         options=tuple(words.with_unit(option(value, quantity.places), quantity.unit) for value in answers.values()),
         right=(0,),
         why=("",) * len(answers),
+        # Not from the least up: a mistake mostly lies on one side of the right number, so its place would give it away.
         order=tuple(stream.shuffle(range(len(answers)))),
         mistakes=tuple(answers),
         asks=question.asks,
