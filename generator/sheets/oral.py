@@ -45,26 +45,15 @@ def oral_pdf(
         RefusedError: a name that the course's font can't print.
         MachineError: shaping is missing.
     """
-    refuse_unprintable([learner.name])
     words = content.words[learner.language]
-    number = words.say("paper.number", number=f"{set_id}-{learner.number}")
-    name = f"{words.say('paper.oral.title')} · {scheme.title[words.language]}"
     pieces: list[Piece] = [
-        Text(name, TITLE),
-        Text(f"{learner.name} · {number}", SUBHEADING),
-        Text(words.say("sheet.key_only_for_trainers"), NOTE),
-        Text(words.say("paper.oral.how"), TIGHT.but(after=6.0)),
-        limits_table(recheck, words),
-        Text(words.say("paper.oral.after", count=recheck.most), NOTE.but(before=4.0)),
         Text(words.say("paper.oral.questions"), HEADING),
     ]
     pieces += [asked_question(place, item, words) for place, item in enumerate(items, start=1)]
-    sign = Text(words.say("sheet.signed_observer"), TIGHT)
-    pieces.append(Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8))
-    about = About(name, words.language, content.course.version, set_id)
-    return sheet_pdf(
-        about, [Part(name, "", learner.name, f"{learner.name} · {number}", words, pieces, words.say("paper.read_this"))]
-    )
+    said = (
+        words.say("paper.oral.title"), words.say("paper.oral.how"), words.say("paper.oral.after", count=recheck.most),
+    )  # fmt: skip
+    return _sheet(said, learner, pieces, recheck, scheme, set_id, content)
 
 
 def talks_pdf(
@@ -84,17 +73,8 @@ def talks_pdf(
         RefusedError: a name that the course's font can't print.
         MachineError: shaping is missing.
     """
-    refuse_unprintable([learner.name])
     words = content.words[learner.language]
-    number = words.say("paper.number", number=f"{set_id}-{learner.number}")
-    name = f"{words.say('paper.talk.title')} · {scheme.title[words.language]}"
     pieces: list[Piece] = [
-        Text(name, TITLE),
-        Text(f"{learner.name} · {number}", SUBHEADING),
-        Text(words.say("sheet.key_only_for_trainers"), NOTE),
-        Text(words.say("paper.talk.how"), TIGHT.but(after=6.0)),
-        limits_table(recheck, words),
-        Text(words.say("paper.talk.after", count=recheck.most), NOTE.but(before=4.0)),
         Text(words.say("paper.talk.watch", observers=scheme.rule.observers, times=scheme.rule.again), NOTE),
     ]
     for talk in talks:
@@ -105,8 +85,38 @@ def talks_pdf(
             asked_question(place, item, words, scene, options=False)
             for place, (item, scene) in enumerate(talk.questions, start=1)
         ]
+    said = (
+        words.say("paper.talk.title"), words.say("paper.talk.how"), words.say("paper.talk.after", count=recheck.most),
+    )  # fmt: skip
+    return _sheet(said, learner, pieces, recheck, scheme, set_id, content)
+
+
+def _sheet(
+    said: tuple[str, str, str],
+    learner: Learner,
+    asked: Sequence[Piece],
+    recheck: Recheck,
+    scheme: Scheme,
+    set_id: str,
+    content: CourseContent,
+) -> bytes:
+    """What is asked, between the head (title, how to ask, what counts after the last one) and the place to sign."""
+    title, how, after = said
+    refuse_unprintable([learner.name])
+    words = content.words[learner.language]
+    number = words.say("paper.number", number=f"{set_id}-{learner.number}")
+    name = f"{title} · {scheme.title[words.language]}"
     sign = Text(words.say("sheet.signed_observer"), TIGHT)
-    pieces.append(Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8))
+    pieces: list[Piece] = [
+        Text(name, TITLE),
+        Text(f"{learner.name} · {number}", SUBHEADING),
+        Text(words.say("sheet.key_only_for_trainers"), NOTE),
+        Text(how, TIGHT.but(after=6.0)),
+        limits_table(recheck, words),
+        Text(after, NOTE.but(before=4.0)),
+        *asked,
+        Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8),
+    ]
     about = About(name, words.language, content.course.version, set_id)
     return sheet_pdf(
         about, [Part(name, "", learner.name, f"{learner.name} · {number}", words, pieces, words.say("paper.read_this"))]
