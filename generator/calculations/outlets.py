@@ -205,7 +205,7 @@ def orifice_flow(discharge_coefficient: float, drain_bore: float, water_depth: f
 @BOOK.quantity(
     symbol="t_jd",
     unit="minute",
-    places=1,
+    places=0,
     low=0,
     high=2500,
     source=derived("opening's flow summed up while the depth sinks, floor the same at every depth"),
@@ -232,8 +232,8 @@ def drain_time(
 
     Example:
         >>> from generator.formula import show
-        >>> show(drain_time(4.2, 1.4, 0, discharge_coefficient=0.65, drain_bore=63), 1)
-        '18.5'
+        >>> show(drain_time(4.2, 1.4, 0, discharge_coefficient=0.65, drain_bore=63), 0)
+        '18'
     """
     return (
         2

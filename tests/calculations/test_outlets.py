@@ -20,7 +20,7 @@ BY_HAND: list[Example] = [
     (
         "drain_time",
         {"floor_area": 5.31, "water_depth": 1.25, "drain_end_depth": 0, "discharge_coefficient": 0.6, "drain_bore": 40},
-        "59.3",
+        "59",
     ),
     ("vent_air_speed", {"orifice_flow": 3.73, "vent_bore": 50}, "1.9"),  # 0.00373 / 0.0019635
     # 0.0008 / (0.6 x 0.00049087) = 2.7162 m/s; squared 7.378 / 19.62
