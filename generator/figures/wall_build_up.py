@@ -269,7 +269,7 @@ class _BuildUp:
         corner = self._values["mesh_cover"] + self._values["inside_mesh_thickness"] + leg
         heel = (self._x(corner - self._values["angle_thickness"] / 2), angle + tall / 2)
         named = [
-            (Callout(lapped, (self._x(start + 0.75 * (end - start)), lap + _SLAB / 2)), lap, _SLAB),
+            (Callout(lapped, (self._x(start + 0.75 * (end - start)), lap + 0.85 * _SLAB)), lap, _SLAB),
             (Callout(Block.of(words.say("figure.part.angle"), most=most, anchor="start"), heel), angle, tall),
         ]
         for callout, top, high in named:
