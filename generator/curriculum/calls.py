@@ -19,6 +19,8 @@ BLOCKS = ("figure", "caution", "formula", "worked", "exercise")
 SHEET_BLOCKS = ("table", "log", "ruler", "fault", "lines", "card")
 """Calls that stand alone on a line of a handout: what only paper has."""
 _WITH_PLACE = ("value", "figure", "worked", "table", "ruler")
+_COUNTED = {"log": "rows", "worked": "steps"}
+"""The whole number that a call may take beside its name."""
 _FORMS = {"lines": "lines(6)", "card": "card", "log": 'log("...", rows=20)'}
 """How a call is written that takes more, or less, than one name in quotes."""
 MOST_ROWS = 80
@@ -37,7 +39,7 @@ class Call:
         place: the place named, or None for the place of the lesson.
         start: index of its first brace.
         end: index behind its last brace.
-        rows: of `log`, and lines of `lines`.
+        rows: of `log`, lines of `lines`, and the most steps of `worked` (0: as many as a page usually shows).
     """
 
     name: str
@@ -130,7 +132,7 @@ def _call(typed: str, inside: str, start: int, end: int, allowed: tuple[str, ...
     place: str | None = None
     rows = None
     for keyword in tree.keywords:
-        if name == "log" and keyword.arg == "rows" and _rows(keyword.value) is not None:
+        if keyword.arg is not None and keyword.arg == _COUNTED.get(name) and _rows(keyword.value) is not None:
             rows = _rows(keyword.value)
             continue
         text = _text(keyword.value)

@@ -49,10 +49,11 @@ class FormulaBlock:
 
 @dataclass(frozen=True, slots=True)
 class WorkedBlock:
-    """A quantity worked out step by step with the numbers of a place."""
+    """A quantity worked out with the numbers of a place: its last `steps` steps, or as many as are usual (0)."""
 
     quantity: str
     place: str
+    steps: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,7 +230,7 @@ def _block(call: Call, place: str) -> SheetBlock:
         case "formula":
             return FormulaBlock(call.argument)
         case "worked":
-            return WorkedBlock(call.argument, at)
+            return WorkedBlock(call.argument, at, call.rows)
         case _:
             return ExerciseBlock(call.argument)
 
@@ -344,7 +345,8 @@ def _typed(call: Call) -> str:
         return f"{{{{ lines({call.rows}) }}}}"
     if call.name == "log":
         return f'{{{{ log("{call.argument}", rows={call.rows}) }}}}'
-    return f'{{{{ {call.name}("{call.argument}"{place}) }}}}'
+    steps = f", steps={call.rows}" if call.rows else ""
+    return f'{{{{ {call.name}("{call.argument}"{place}{steps}) }}}}'
 
 
 def _is_block(typed: str) -> bool:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TypeAlias
 
+from generator.calculations.bands import VILLAGE_SPAN
 from generator.figures.callouts import (
     Callout,
     column_height,
@@ -55,7 +56,8 @@ NEEDS = (
 )
 
 ROOF_KIND = "roof_kind"
-"""Name of the number that says which roof is drawn: 0 flat (also if it is missing), 1 dome, 2 cone, 3 ribs, 4 column"""
+"""Name of the number that says which roof is drawn: 0 flat, 1 dome, 2 cone, 3 ribs, 4 column. Without it the roof is
+flat; a dome, where the tank is wider than the course lets a village span flat."""
 FLAT, DOME, CONE, RIBS, COLUMN = range(5)
 ROOF_NEEDS: Mapping[int, tuple[str, ...]] = {
     FLAT: (),
@@ -102,6 +104,11 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
     return _Section(values, words).scene()
 
 
+def _usual_roof(values: Mapping[str, float]) -> int:
+    wide = values["inside_diameter"] > VILLAGE_SPAN
+    return DOME if wide and all(name in values for name in ROOF_NEEDS[DOME]) else FLAT
+
+
 class _Section:
     """x counts from the middle of the tank, y from the finished floor at the wall, metres."""
 
@@ -109,7 +116,7 @@ class _Section:
         self._values = values
         self._words = words
         self._left_x, self._zone_top = _LEFT + _DIMENSIONS, 0.0
-        self._kind = round(values.get(ROOF_KIND, FLAT))
+        self._kind = round(values.get(ROOF_KIND, _usual_roof(values)))
         if self._kind not in ROOF_NEEDS:
             raise KeyError(f"{ROOF_KIND} {self._kind}")
         self._inside, self._outside, self._base = (

@@ -114,7 +114,11 @@ def _pieces(block: SheetBlock, handout_id: str, content: CourseContent, words: W
         case FormulaBlock():
             yield explained(block.quantity, words)
         case WorkedBlock():
-            steps = BOOK.trace(block.quantity, _givens(block.quantity, content.numbers(handout_id, block.place)))
+            numbers = content.numbers(handout_id, block.place)
+            if block.steps:
+                _, steps = BOOK.short_trace(block.quantity, numbers, block.steps)
+            else:
+                steps = BOOK.trace(block.quantity, _givens(block.quantity, numbers))
             yield Box(Column(list(worked_pieces(steps, words))), before=3.0, after=7.0)
         case TableBlock():
             section = next(s for s in sections(content.plan(block.place), words) if s.key == block.section)

@@ -129,9 +129,16 @@ def _symbol(symbol: str) -> str:
     return f'<math alttext="{escape(symbol)}">{symbol_markup(symbol)}</math>'
 
 
-def worked(name: str, values: Mapping[str, float], words: Words) -> str:
-    """A worked example with the numbers of a place: its end, where the whole of it would be long."""
-    given, lines = BOOK.short_trace(name, values, MOST_STEPS)
+def worked(name: str, values: Mapping[str, float], words: Words, most: int = 0) -> str:
+    """A worked example with the numbers of a place: its end, where the whole of it would be long.
+
+    Args:
+        name: a quantity.
+        values: of the place.
+        words: the page's language.
+        most: steps; 0 for as many as are usual.
+    """
+    given, lines = BOOK.short_trace(name, values, most or MOST_STEPS)
     facts = "".join(
         f"<dt>{escape(words.say_one_of('quantity', need), quote=False)}</dt>"
         f"<dd>{escape(shown_value(need, value, words), quote=False)}</dd>"

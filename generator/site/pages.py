@@ -318,10 +318,12 @@ def _questions(page: _Page, module: Module) -> list[Question]:
 
 def _module(page: _Page, module: Module, prints: Sequence[Print]) -> str:
     content, language, words = page.content, page.language, page.words
-    exercises = numbered(_questions(page, module), words)
     scenarios = [content.scenarios[key] for key in module.scenarios if not content.scenarios[key].retired]
     lesson = content.lessons[module.id, language]
     placed = [part.question for part in lesson if isinstance(part, ExerciseBlock)]
+    met = {key: place for place, key in enumerate(placed)}  # numbers go up as a reader meets the exercises
+    questions = sorted(_questions(page, module), key=lambda question: met.get(question.id, len(met)))
+    exercises = numbered(questions, words)
     decided = [key for one in scenarios for key in one.decisions if key in exercises]
     rest = [exercise for key, exercise in exercises.items() if key not in placed and key not in decided]
     parts = [
@@ -435,8 +437,8 @@ def _lesson(page: _Page, module: Module, lesson: Sequence[Block], exercises: dic
                 yield block(caution(cautions[key].text[language], words))
             case FormulaBlock(quantity=name):
                 yield block(formula(name, words))
-            case WorkedBlock(quantity=name, place=place):
-                yield block(worked(name, content.values(place), words))
+            case WorkedBlock(quantity=name, place=place, steps=most):
+                yield block(worked(name, content.values(place), words, most))
             case ExerciseBlock(question=key):
                 yield block(_card(page, module, exercises[key]))
 

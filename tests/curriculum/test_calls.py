@@ -12,9 +12,17 @@ def test_calls_come_in_order_with_their_places() -> None:
     assert list(calls(text, ALL)) == [Call("value", "a", None, 0, 14), Call("figure", "b", "c", 17, len(text))]
 
 
+def test_a_worked_example_may_name_how_many_steps_it_shows() -> None:
+    text = '{{ worked("a", steps=2) }}'
+    assert list(calls(text, ALL)) == [Call("worked", "a", None, 0, len(text), 2)]
+
+
 @pytest.mark.parametrize(
     ("text", "code"),
     [
+        ("{{ worked('a', steps=0) }}", "bad-call"),
+        ("{{ worked('a', rows=2) }}", "bad-call"),
+        ("{{ formula('a', steps=2) }}", "bad-call"),
         ("{{ value }}", "bad-call"),
         ("{{ }}", "bad-call"),
         ("{{ value(x) }}", "bad-call"),

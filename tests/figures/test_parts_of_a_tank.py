@@ -7,6 +7,7 @@ from itertools import pairwise
 
 import pytest
 
+from generator.calculations.bands import VILLAGE_SPAN
 from generator.figures import Scene, draw
 from generator.figures.hoop_zones import MOST_ZONES, PULL, ZONE_COUNT, zones
 from generator.figures.layout import segments
@@ -101,9 +102,16 @@ def test_a_roof_without_its_number_is_refused() -> None:
         draw("tank-section", {**place("hill-school"), ROOF_KIND: 5}, words("en"))
 
 
-def test_no_roof_named_is_a_flat_one() -> None:
-    values = place("hill-school")
-    assert draw("tank-section", values, words("en")) == draw("tank-section", with_roof(values, FLAT), words("en"))
+@pytest.mark.parametrize(("where", "kind"), [("hill-school", DOME), ("lower-terrace-herders", FLAT)])
+def test_no_roof_named_is_flat_where_a_village_may_span_it_and_else_a_dome(where: str, kind: int) -> None:
+    values = place(where)
+    assert (values["inside_diameter"] > VILLAGE_SPAN) == (kind == DOME)
+    assert draw("tank-section", values, words("en")) == draw("tank-section", {**values, ROOF_KIND: kind}, words("en"))
+
+
+def test_a_wide_tank_without_a_rise_is_drawn_flat() -> None:
+    values = {name: value for name, value in place("hill-school").items() if name != "roof_rise"}
+    assert draw("tank-section", values, words("en")) == draw("tank-section", {**values, ROOF_KIND: FLAT}, words("en"))
 
 
 def test_what_the_section_measures_is_as_long_as_its_number() -> None:
