@@ -26,7 +26,7 @@ CONCRETE_DRY_FACTOR = Constant(
 CLOSEST_STARTERS = Constant(
     0.01, "m", derived("step of the starter spacing; keeps a spacing of nothing from asking for starters without end")
 )
-FALL_COUNTED = Constant(2, "", derived("mean depth of a cone-shaped hollow, measured up from its lowest point"))
+FALL_TAKEN = Constant(2, "", derived("mean depth of a cone-shaped hollow, measured up from its lowest point"))
 FALL_PARTS = Constant(3, "", derived("mean depth of a cone-shaped hollow, measured up from its lowest point"))
 CENTIMETRES_READ_WRONG = Constant(100, "mm/m", derived("millimetres taken for centimetres"))
 WATER_MASS = Constant(1000, "kg/m**3", derived("a cubic metre of water is 1000 kg"))
@@ -269,7 +269,7 @@ def floor_mortar_volume(floor_area: float, floor_mortar_thickness: float, floor_
         >>> show(floor_mortar_volume(floor_area=6.6, floor_mortar_thickness=35, floor_fall_height=30), 3)
         '0.363'
     """
-    return floor_area * (floor_mortar_thickness + FALL_COUNTED * floor_fall_height / FALL_PARTS) / MILLIMETRES_IN_METRE
+    return floor_area * (floor_mortar_thickness + FALL_TAKEN * floor_fall_height / FALL_PARTS) / MILLIMETRES_IN_METRE
 
 
 @BOOK.quantity(
@@ -621,7 +621,7 @@ def fall_forgotten_in_the_floor(floor_area: float, floor_mortar_thickness: float
 @BOOK.misconception(of="floor_mortar_volume")
 def floor_thickness_in_centimetres(floor_area: float, floor_mortar_thickness: float, floor_fall_height: float) -> float:
     """Millimetres of the floor were reckoned as centimetres."""
-    return floor_area * (floor_mortar_thickness + FALL_COUNTED * floor_fall_height / FALL_PARTS) / CENTIMETRES_READ_WRONG
+    return floor_area * (floor_mortar_thickness + FALL_TAKEN * floor_fall_height / FALL_PARTS) / CENTIMETRES_READ_WRONG
 
 
 @BOOK.misconception(of="floor_mesh_area")
