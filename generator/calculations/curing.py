@@ -163,11 +163,11 @@ def evaporation_rate(concrete_temperature: float, air_temperature: float, humidi
         >>> show(evaporation_rate(concrete_temperature=30, air_temperature=35, humidity=30, wind_speed=20), 2)
         '1.18'
     """
-    mortar = concrete_temperature + UNO_SHIFT
-    air = air_temperature + UNO_SHIFT
-    wet = mortar * mortar * sqrt(mortar)
-    damp = humidity / PERCENT * air * air * sqrt(air)
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))
+    warmth_of_mortar = concrete_temperature + UNO_SHIFT
+    warmth_of_air = air_temperature + UNO_SHIFT
+    damp_of_mortar = warmth_of_mortar * warmth_of_mortar * sqrt(warmth_of_mortar)
+    damp_of_air = humidity / PERCENT * warmth_of_air * warmth_of_air * sqrt(warmth_of_air)
+    return max(NO_EVAPORATION, UNO_FACTOR * (damp_of_mortar - damp_of_air) * (wind_speed + UNO_WIND))
 
 
 @BOOK.quantity(
@@ -387,11 +387,11 @@ def humidity_turned_round(
     concrete_temperature: float, air_temperature: float, humidity: float, wind_speed: float
 ) -> float:
     """Damp air was taken for dry air."""
-    mortar = concrete_temperature + UNO_SHIFT
-    air = air_temperature + UNO_SHIFT
-    wet = mortar * mortar * sqrt(mortar)
-    damp = (1 - humidity / PERCENT) * air * air * sqrt(air)
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))
+    warmth_of_mortar = concrete_temperature + UNO_SHIFT
+    warmth_of_air = air_temperature + UNO_SHIFT
+    damp_of_mortar = warmth_of_mortar * warmth_of_mortar * sqrt(warmth_of_mortar)
+    damp_of_air = (1 - humidity / PERCENT) * warmth_of_air * warmth_of_air * sqrt(warmth_of_air)
+    return max(NO_EVAPORATION, UNO_FACTOR * (damp_of_mortar - damp_of_air) * (wind_speed + UNO_WIND))
 
 
 @BOOK.misconception(of="evaporation_rate")
@@ -399,21 +399,21 @@ def fahrenheit_put_in_for_celsius(
     concrete_temperature: float, air_temperature: float, humidity: float, wind_speed: float
 ) -> float:
     """Degrees Fahrenheit were put in where degrees Celsius belong."""
-    mortar = concrete_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT
-    air = air_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT
-    wet = mortar * mortar * sqrt(mortar)
-    damp = humidity / PERCENT * air * air * sqrt(air)
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * (wind_speed + UNO_WIND))
+    warmth_of_mortar = concrete_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT
+    warmth_of_air = air_temperature * FAHRENHEIT_STEP + FAHRENHEIT_START + UNO_SHIFT
+    damp_of_mortar = warmth_of_mortar * warmth_of_mortar * sqrt(warmth_of_mortar)
+    damp_of_air = humidity / PERCENT * warmth_of_air * warmth_of_air * sqrt(warmth_of_air)
+    return max(NO_EVAPORATION, UNO_FACTOR * (damp_of_mortar - damp_of_air) * (wind_speed + UNO_WIND))
 
 
 @BOOK.misconception(of="evaporation_rate")
 def wind_left_out(concrete_temperature: float, air_temperature: float, humidity: float) -> float:
     """Heat was watched, and the wind was not."""
-    mortar = concrete_temperature + UNO_SHIFT
-    air = air_temperature + UNO_SHIFT
-    wet = mortar * mortar * sqrt(mortar)
-    damp = humidity / PERCENT * air * air * sqrt(air)
-    return max(NO_EVAPORATION, UNO_FACTOR * (wet - damp) * UNO_WIND)
+    warmth_of_mortar = concrete_temperature + UNO_SHIFT
+    warmth_of_air = air_temperature + UNO_SHIFT
+    damp_of_mortar = warmth_of_mortar * warmth_of_mortar * sqrt(warmth_of_mortar)
+    damp_of_air = humidity / PERCENT * warmth_of_air * warmth_of_air * sqrt(warmth_of_air)
+    return max(NO_EVAPORATION, UNO_FACTOR * (damp_of_mortar - damp_of_air) * UNO_WIND)
 
 
 @BOOK.misconception(of="curing_area")

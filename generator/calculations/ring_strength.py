@@ -242,12 +242,12 @@ def ring_share(shape_number: float, water_depth: float, level_depth: float) -> f
         >>> show(ring_share(shape_number=18.8, water_depth=1.7, level_depth=1.2), 3)
         '0.771'
     """
-    place = interpolate(level_depth / max(water_depth, LEAST_DEPTH), LEVELS, LEVEL_PLACES)
-    row = min(whole_down(place), LAST_ROW)
-    column = interpolate(shape_number, SHAPES, SHAPE_PLACES)
-    upper = interpolate(row * SHAPE_COUNT + column, RING_PLACES, RING)
-    lower = interpolate((row + 1) * SHAPE_COUNT + column, RING_PLACES, RING)
-    return upper + (lower - upper) * (place - row)
+    level_place = interpolate(level_depth / max(water_depth, LEAST_DEPTH), LEVELS, LEVEL_PLACES)
+    level_above = min(whole_down(level_place), LAST_ROW)
+    shape_place = interpolate(shape_number, SHAPES, SHAPE_PLACES)
+    share_above = interpolate(level_above * SHAPE_COUNT + shape_place, RING_PLACES, RING)
+    share_below = interpolate((level_above + 1) * SHAPE_COUNT + shape_place, RING_PLACES, RING)
+    return share_above + (share_below - share_above) * (level_place - level_above)
 
 
 @BOOK.quantity(

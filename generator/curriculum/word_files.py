@@ -9,6 +9,7 @@ from typing import Any
 
 from generator.curriculum.files import Reading
 from generator.formula import Book, Given, Quantity, Status
+from generator.formula.plain import words_in_formulas
 from generator.problems import MOST_REPORTED, Loc, Problem, ProblemsError, YamlFile, few, read_yaml
 from generator.problems.plain_errors import FORMAT, did_you_mean
 from generator.words import Words
@@ -191,6 +192,7 @@ def wanted_words(book: Book, figures: Sequence[str]) -> dict[str, tuple[str, ...
     return {
         "quantity": tuple(entry.name for entry in entries),
         "unit": tuple(dict.fromkeys(entry.unit for entry in entries if entry.unit)),
+        "in_formula": words_in_formulas(book),
         "status": tuple(status.value for status in Status),
         "misconception": tuple(f"{name}.{part}" for name in book.misconceptions for part in ("mistake", "hill")),
         "figure": tuple(f"{key}.{part}" for key in figures for part in ("title", "description")),

@@ -5,7 +5,7 @@ plain text, printed boxes and worked solutions are all made from the same source
 """
 
 from generator.formula.arrays import NUMPY_NAMES, Array, recompiled
-from generator.formula.book import GUARD_DIGITS, Book, Step
+from generator.formula.book import Book, Step
 from generator.formula.boxes import Box, DrawingOperation, Glyphs, Role, Stroke, boxes
 from generator.formula.mathml import mathml
 from generator.formula.numbers import interpolate, pick, show, show_full, whole_down, whole_up

@@ -13,12 +13,9 @@ import numpy as np
 from generator.formula import plain
 from generator.formula.arrays import Array, numpy_form
 from generator.formula.javascript import javascript
-from generator.formula.numbers import show, show_full
+from generator.formula.numbers import guarded, show, show_full
 from generator.formula.registry import Misconception, OutOfRangeError, Quantity, Registry, UnknownNameError, near
 from generator.formula.tree import Variable, parse
-
-GUARD_DIGITS = 2
-"""Decimals kept beyond the declared places in a worked line, so that a learner's calculator agrees with the result."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -307,12 +304,12 @@ class Book(Registry):
 
         def number(variable: Variable) -> str:
             if variable.local:
-                return show(scope[variable.name], quantity.places + GUARD_DIGITS)
+                return guarded(scope[variable.name], quantity.places)
             return self.shown_in_line(variable.name, values[variable.name], given=variable.name in given)
 
         for local, expression in formula.locals:
             scope[local] = plain.value_of(expression, {**values, **scope})
-            text = show(scope[local], quantity.places + GUARD_DIGITS)
+            text = guarded(scope[local], quantity.places)
             yield Step(
                 local, local, plain.text(expression, symbol), plain.text(expression, number), scope[local], text, ""
             )
@@ -333,7 +330,7 @@ class Book(Registry):
         if given:
             return show_full(value)
         places = self.quantities[name].places
-        return show(value, places + GUARD_DIGITS if places else 0)
+        return guarded(value, places) if places else show(value, 0)
 
     # ---------------------------------------------------------------------------------------- the page
 
@@ -342,6 +339,6 @@ class Book(Registry):
 
         Args:
             names: the quantities that the page asks for; what they need and the misconceptions about them come along.
-            word: gives a formula's few English words (`plain.WORDS`) in the page's language.
+            word: gives a formula's few words and inner names (`plain.Word`) in the page's language.
         """
         return javascript(self, names, word=word)

@@ -94,7 +94,7 @@ def boxes(
         measure: width of a text.
         shown: numbers as printed, to stand in the place of symbols; it holds every name that the formula uses, local
             names too. None sets the formula in symbols.
-        word: gives a formula's few English words (`plain.WORDS`) in the reader's language.
+        word: gives a formula's few words and inner names (`plain.Word`) in the reader's language.
 
     Raises:
         UnknownNameError: the book has no such quantity.
@@ -106,12 +106,16 @@ def boxes(
     def leaf(variable: Variable, bracket: bool) -> Box:
         if shown is not None:
             return number_piece(shown[variable.name], writer, bracket=bracket)
-        return writer.letters(variable.name if variable.local else book.entry(variable.name).symbol)
+        return left(variable.name) if variable.local else writer.letters(book.entry(variable.name).symbol)
 
-    def line(symbol: str, expression: Expression) -> Box:
-        return writer.row(writer.letters(symbol), writer.sign("="), typeset(expression, writer, leaf, word))
+    def left(local: str) -> Box:
+        return writer.said(word(local))
 
-    return tuple(line(*one) for one in (*formula.locals, (quantity.symbol, formula.result)))
+    def line(begun: Box, expression: Expression) -> Box:
+        return writer.row(begun, writer.sign("="), typeset(expression, writer, leaf, word))
+
+    inner = (line(left(local), expression) for local, expression in formula.locals)
+    return (*inner, line(writer.letters(quantity.symbol), formula.result))
 
 
 class _Layout:

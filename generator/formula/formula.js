@@ -326,7 +326,8 @@
   }
   function symbolMarkup(symbol) {
     var parts = symbol.split("_");
-    if (parts.length < 2 || !SYMBOL.test(symbol)) { return "<mi>" + parts.join("\u00a0") + "</mi>"; }
+    if (!SYMBOL.test(symbol)) { return "<mtext>" + escaped(symbol) + "</mtext>"; }
+    if (parts.length < 2) { return "<mi>" + symbol + "</mi>"; }
     return "<msub><mi>" + parts[0] + "</mi>" + (/^[0-9]+$/.test(parts[1]) ? "<mn>" + parts[1] + "</mn>" : "<mi>" + parts[1] + "</mi>") + "</msub>";
   }
   function numberMarkup(text, bracket) {
@@ -343,8 +344,10 @@
     var places;
     if (given) { return showFull(value); }
     places = quantities[name].places;
-    return show(value, places ? places + GUARD_DIGITS : 0);
+    return places ? guarded(value, places) : show(value, 0);
   }
+  /* A value on its way: with guard digits, but no zeros at the end that say nothing. */
+  function guarded(value, places) { return showFull(parseFloat(show(value, places + GUARD_DIGITS))); }
   function line(name, symbol, piece, leaves, value, shown, unit) {
     var formula = filled(piece.text, leaves.symbol), substituted = filled(piece.text, leaves.number);
     return {
@@ -354,11 +357,11 @@
     };
   }
   function linesOf(name, values, seeds, last) {
-    var quantity = quantities[name], own = {}, inner = [], made = [], value, leaves;
+    var quantity = quantities[name], own = {}, called = {}, inner = [], made = [], value, leaves;
     function shown(need) {
-      return has(own, need) ? show(own[need], quantity.places + GUARD_DIGITS) : shownInLine(need, values[need], has(seeds, need));
+      return has(own, need) ? guarded(own[need], quantity.places) : shownInLine(need, values[need], has(seeds, need));
     }
-    function symbol(need) { return has(own, need) ? need : entry(need).symbol; }
+    function symbol(need) { return has(own, need) ? called[need] : entry(need).symbol; }
     leaves = {
       symbol: symbol,
       symbolMarkup: function (need) { return symbolMarkup(symbol(need)); },
@@ -370,8 +373,9 @@
     };
     value = worked(name, quantity, values, inner);
     quantity.locals.forEach(function (piece, i) {
-      made.push(line(piece.name, piece.name, piece, leaves, inner[i], show(inner[i], quantity.places + GUARD_DIGITS), ""));
+      made.push(line(piece.name, piece.symbol, piece, leaves, inner[i], guarded(inner[i], quantity.places), ""));
       own[piece.name] = inner[i];
+      called[piece.name] = piece.symbol;
     });
     made.push(line(name, quantity.symbol, quantity, leaves, value,
       last ? show(value, quantity.places) : shownInLine(name, value, false), quantity.unit));

@@ -46,7 +46,7 @@ def javascript(book: Book, names: Iterable[str], *, word: Word = english) -> str
     Args:
         book: where the quantities live.
         names: the quantities that the page asks for.
-        word: gives a formula's few English words (`plain.WORDS`) in the page's language.
+        word: gives a formula's few words and inner names (`plain.Word`) in the page's language.
 
     Returns:
         Text that follows `formula.js` in the page; the same names give the same text.
@@ -110,7 +110,7 @@ def _object(facts: Mapping[str, str], formula: Formula, word: Word | None) -> st
     for number, (name, expression) in enumerate(formula.locals):
         earlier = [*formula.needs, *(local for local, _ in formula.locals[:number])]
         piece = {"name": _json(name), "f": _function(earlier, expression)}
-        inner.append(_inline(piece | (_templates(expression, word) if word else {})))
+        inner.append(_inline(piece | ({"symbol": _json(word(name)), **_templates(expression, word)} if word else {})))
     return _inline({**facts, "locals": f"[{', '.join(inner)}]"})
 
 

@@ -71,7 +71,7 @@ def mathml(book: Book, name: str, *, slots: bool = False, word: Word = english) 
         name: a quantity.
         slots: whether each variable is a slot such as `«depth»` that is filled with a number later, in place of its
             symbol; `«(depth)»` wants brackets round a negative number.
-        word: gives a formula's few English words (`plain.WORDS`) in the reader's language.
+        word: gives a formula's few words and inner names (`plain.Word`) in the reader's language.
 
     Raises:
         UnknownNameError: the book has no such quantity.
@@ -82,12 +82,12 @@ def mathml(book: Book, name: str, *, slots: bool = False, word: Word = english) 
     def leaf(variable: Variable, bracket: bool) -> str:
         if slots:
             return slot(variable, bracket)
-        return symbol_markup(variable.name if variable.local else book.entry(variable.name).symbol)
+        return _MARKUP.said(word(variable.name)) if variable.local else symbol_markup(book.entry(variable.name).symbol)
 
-    lines = (*formula.locals, (quantity.symbol, formula.result))
+    lines = [(_MARKUP.said(word(local)), expression) for local, expression in formula.locals]
+    lines.append((symbol_markup(quantity.symbol), formula.result))
     rows = [
-        _MARKUP.row(symbol_markup(left), _MARKUP.sign("="), typeset(expression, _MARKUP, leaf, word))
-        for left, expression in lines
+        _MARKUP.row(left, _MARKUP.sign("="), typeset(expression, _MARKUP, leaf, word)) for left, expression in lines
     ]
     cells = "".join(f'<mtr><mtd style="text-align: left">{row}</mtd></mtr>' for row in rows)
     body = rows[0] if len(rows) == 1 else f'<mtable displaystyle="true">{cells}</mtable>'

@@ -11,6 +11,8 @@ import math
 from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Context, Decimal
 
+GUARD_DIGITS = 2
+"""Decimals kept beyond the declared places in a worked line, so that a learner's calculator agrees with the result."""
 _EDGE = 1e-9
 """A hair of floating point is not a reason to buy one more bag; suits counts below about a million."""
 _READ = Context(prec=12, rounding=ROUND_HALF_UP)
@@ -55,6 +57,16 @@ def show_full(value: float) -> str:
     text = f"{_READ.create_decimal_from_float(float(value)):f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text in ("-0", "") else text
+
+
+def guarded(value: float, places: int) -> str:
+    """A value on its way to a result: some decimals more than the result has, but no zeros that say nothing.
+
+    Example:
+        >>> guarded(2.8, 2), guarded(450.0, 1), guarded(2 / 3, 1)
+        ('2.8', '450', '0.667')
+    """
+    return show_full(float(show(value, places + GUARD_DIGITS)))
 
 
 def whole_up(x: float) -> float:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from generator.formula import numbers
 from generator.formula.tree import (
+    LOCAL_NAME,
     Binary,
     Call,
     Choice,
@@ -32,19 +33,25 @@ RANK = {"or": 1, "and": 2, "not": 3, "compare": 4, "+": 5, "-": 5, "*": 6, "/": 
 
 SIGN_SHOWN = {"*": " × ", "/": " / ", "+": " + ", "-": " − "}
 COMPARISON_SHOWN = {"<": "<", "<=": "≤", ">": ">", ">=": "≥", "==": "=", "!=": "≠"}
+CALLS_SHOWN = {
+    "whole_up": "round up", "whole_down": "round down", "interpolate": "table", "pick": "table", "sqrt": "√"
+}  # fmt: skip
+"""What stands for a call. Which table is read, the formula's source says: its name in the program says nothing."""
 _POWERS = {"2": "²", "3": "³"}
 
-WORDS = ("round up", "round down", "if", "otherwise", "and", "or", "not")
-"""The English words that a formula may hold; a writer in another language puts its own in their place."""
-_WORD = re.compile(rf"\b(?:{'|'.join(WORDS)})\b")
+WORDS = ("round up", "round down", "if", "otherwise", "and", "or", "not", "min", "max", "table")
+"""The English words that every formula may hold; a writer in another language puts its own in their place."""
+_WORD = re.compile(rf"«[^»]*»|\b(?:{'|'.join(WORDS)}|(?!atan\b){LOCAL_NAME})\b")
+"""A slot, or a word. A symbol has three letters at most, so a longer name is one inside the formula, save `atan`."""
 
 Leaf = Callable[[Variable], str]
 Word = Callable[[str], str]
+"""Gives one of `WORDS`, or a name inside a formula such as `from_one_roll`, in the reader's language."""
 
 
 def english(word: str) -> str:
-    """The word itself."""
-    return word
+    """The word itself; a name inside a formula as it would be spoken."""
+    return word.replace("_", " ")
 
 
 def slot(name: str) -> str:
@@ -69,13 +76,13 @@ def in_words(line: str, word: Word) -> str:
 
     Args:
         line: made by `text`.
-        word: gives one of `WORDS` in the reader's language.
+        word: gives its words, and the names inside a formula, in the reader's language.
 
     Example:
-        >>> in_words("round up(a / b) if a > b, otherwise 1", str.upper)
-        'ROUND UP(a / b) IF a > b, OTHERWISE 1'
+        >>> in_words("round up(a / b) if a > b, otherwise half × atan(c)", str.upper)
+        'ROUND UP(a / b) IF a > b, OTHERWISE HALF × atan(c)'
     """
-    return _WORD.sub(lambda match: word(match[0]), line)
+    return _WORD.sub(lambda match: match[0] if match[0].startswith("«") else word(match[0]), line)
 
 
 def plain_text(book: Book, name: str, *, word: Word = english) -> str:
@@ -84,7 +91,7 @@ def plain_text(book: Book, name: str, *, word: Word = english) -> str:
     Args:
         book: where the quantity lives.
         name: a quantity.
-        word: gives one of `WORDS` in the reader's language.
+        word: gives its words, and the names inside the formula, in the reader's language.
 
     Raises:
         UnknownNameError: the book has no such quantity.
@@ -96,7 +103,24 @@ def plain_text(book: Book, name: str, *, word: Word = english) -> str:
         return variable.name if variable.local else book.entry(variable.name).symbol
 
     lines = (*formula.locals, (quantity.symbol, formula.result))
-    return "; ".join(f"{left} = {in_words(text(expression, symbol), word)}" for left, expression in lines)
+    return "; ".join(in_words(f"{left} = {text(expression, symbol)}", word) for left, expression in lines)
+
+
+def words_in_formulas(book: Book) -> tuple[str, ...]:
+    """All that a `Word` may be asked for by the formulas of a book, with `_` for a space.
+
+    Args:
+        book: any quantities.
+    """
+    found: dict[str, None] = {}
+
+    def heard(word: str) -> str:
+        found[word.replace(" ", "_")] = None
+        return word
+
+    for name in book.quantities:
+        plain_text(book, name, word=heard)
+    return tuple(found)
 
 
 def text(expression: Expression, leaf: Leaf, outer: int = 0) -> str:
@@ -123,8 +147,6 @@ def text(expression: Expression, leaf: Leaf, outer: int = 0) -> str:
             return "π"
         case Named(value=value):
             return numbers.show_full(value)
-        case Table(name=name):
-            return name.lower().replace("_", " ")
         case Variable() as variable:
             shown = leaf(variable)
             return bracketed(shown) if outer else shown
@@ -153,9 +175,9 @@ def text(expression: Expression, leaf: Leaf, outer: int = 0) -> str:
         case Choice(test=test, yes=yes, no=no):
             return f"({text(yes, leaf)} if {text(test, leaf)}, otherwise {text(no, leaf)})"
         case Call(name=name, arguments=arguments):
-            inner = ", ".join(text(argument, leaf) for argument in arguments)
-            shown_name = {"whole_up": "round up", "whole_down": "round down", "sqrt": "√"}.get(name, name)
-            return f"{shown_name}({inner})"
+            inner = ", ".join(text(argument, leaf) for argument in arguments if not isinstance(argument, Table))
+            return f"{CALLS_SHOWN.get(name, name)}({inner})"
+    raise TypeError(f"{expression} is not shown by itself")
 
 
 def value_of(expression: Expression, scope: Mapping[str, float]) -> float:

@@ -31,6 +31,8 @@ _WAY_OUT: dict[type[ast.operator], str] = {
     ast.FloorDiv: "use whole_down(a / b)",
     ast.Mod: "use a - b * whole_down(a / b)",
 }
+LOCAL_NAME = "[a-z]{4,}(?:_[a-z]+)*"
+"""A name inside a formula: a symbol begins with fewer letters, so that a printed line can tell the two apart."""
 _JAVASCRIPT_RESERVES = frozenset(
     re.findall(
         r"\w+",
@@ -211,6 +213,10 @@ class _Reader:
         if target.id in self.needs or target.id in dict(self.locals):
             raise self.refuse(statement, f"'{target.id}' is assigned twice; use a new name")
         self.check_name(statement, target.id)
+        if not re.fullmatch(LOCAL_NAME, target.id):
+            raise self.refuse(
+                statement, f"'{target.id}' could be taken for a symbol; a local name begins with four small letters"
+            )
         self.locals.append((target.id, self.expression(statement.value)))
 
     def check_name(self, node: ast.AST, name: str) -> None:

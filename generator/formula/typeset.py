@@ -29,7 +29,9 @@ Piece = TypeVar("Piece")
 SPACE = "\u00a0"
 """A space that no writer may drop."""
 _SIGN = {"*": "×", "+": "+", "-": "−"}
-_WORDS_OF_CALLS = {"whole_up": "round up", "whole_down": "round down"}
+_WORDS_OF_CALLS = {
+    name: shown for name, shown in {**plain.CALLS_SHOWN, "min": "min", "max": "max"}.items() if shown in plain.WORDS
+}
 
 
 class Writer(Protocol[Piece]):
@@ -82,7 +84,7 @@ def typeset(
         expression: checked tree.
         writer: makes the pieces.
         leaf: a variable's piece; the second argument says that a negative number needs brackets there.
-        word: gives a formula's few English words (`plain.WORDS`) in the reader's language.
+        word: gives a formula's few words and inner names (`plain.Word`) in the reader's language.
         outer: rank of the sign around it; brackets where it binds more tightly.
     """
 
@@ -99,8 +101,6 @@ def typeset(
             return writer.letters("π")
         case Named(value=value):
             return number_piece(numbers.show_full(value), writer, bracket=outer > 0)
-        case Table(name=name):
-            return writer.said(name.lower().replace("_", SPACE))
         case Variable() as variable:
             return leaf(variable, outer > 0)
         case Negative(operand=operand):
@@ -137,8 +137,9 @@ def typeset(
         case Call(name=name, arguments=arguments):
             spelled = _WORDS_OF_CALLS.get(name)
             head = writer.said(word(spelled).replace(" ", SPACE)) if spelled else writer.letters(name)
-            listed = _joined([inside(argument) for argument in arguments], writer.comma())
-            return writer.row(head, writer.fenced(writer.row(*listed)))
+            shown = [inside(argument) for argument in arguments if not isinstance(argument, Table)]
+            return writer.row(head, writer.fenced(writer.row(*_joined(shown, writer.comma()))))
+    raise TypeError(f"{expression} is not shown by itself")
 
 
 def number_piece(shown: str, writer: Writer[Piece], *, bracket: bool) -> Piece:

@@ -26,17 +26,17 @@ def worked_pieces(steps: Sequence[Step], words: Words) -> Iterator[Piece]:
     """
     word = word_of(words)
     for step in steps:
-        if step.name in BOOK.quantities:  # a name inside a quantity is the program's own and has no words
+        if step.name in BOOK.quantities:
             yield Text(words.say_one_of("quantity", step.name), NOTE.but(after=0.0, keep=True))
         formula, numbers = in_words(step.formula, word), in_words(step.substituted, word)
-        line = [*symbols(step.symbol), Run(" = "), *symbols(formula), Run(f" = {numbers} = ")]
+        line = [*symbols(in_words(step.symbol, word)), Run(" = "), *symbols(formula), Run(f" = {numbers} = ")]
         result = Run(words.with_unit(step.shown, step.unit), bold=True)
         yield Text([*line, result], TIGHT.but(indent=10.0))
 
 
 def word_of(words: Words) -> Word:
     """Gives the few words that stand in formulas, in the language of the sheet."""
-    return lambda english: words.say_one_of("sheet.in_formula", english.replace(" ", "_"))
+    return lambda english: words.say_one_of("in_formula", english.replace(" ", "_"))
 
 
 def symbols(text: str) -> list[Run]:

@@ -42,7 +42,7 @@ def paragraphs(text: str, kind: str = "") -> str:
 
 def formula_words(words: Words) -> Word:
     """The few words inside formulas, such as "round up", in a page's language."""
-    return lambda word: words.say_one_of("sheet.in_formula", word.replace(" ", "_"))
+    return lambda word: words.say_one_of("in_formula", word.replace(" ", "_"))
 
 
 def shown_value(name: str, value: float, words: Words) -> str:
@@ -103,8 +103,8 @@ def steps(lines: Sequence[Step], words: Words) -> str:
             what = words.say_one_of("quantity", step.name)
             general = mathml(BOOK, step.name, word=word)
         else:  # a name inside a formula
-            what = step.symbol
-            general = f"{_symbol(step.symbol)} = {escape(in_words(step.formula, word), quote=False)}"
+            what = word(step.symbol)
+            general = escape(f"{what} = {in_words(step.formula, word)}", quote=False)
         items.append(
             f'<li><span class="ts-what">{escape(what, quote=False)}</span>'
             f'<span class="ts-line">{general}</span>'
@@ -119,7 +119,7 @@ def short_steps(lines: Sequence[Step], words: Words) -> str:
     word = formula_words(words)
     items = []
     for step in lines:
-        what = words.say_one_of("quantity", step.name) if step.name in BOOK.quantities else step.symbol
+        what = words.say_one_of("quantity", step.name) if step.name in BOOK.quantities else word(step.symbol)
         way = f"{what} = {in_words(step.substituted, word)} = {words.with_unit(step.shown, step.unit)}"
         items.append(f"<li>{escape(way, quote=False)}</li>")
     return f"<ol>{''.join(items)}</ol>"

@@ -13,6 +13,7 @@ Wording: TypeAlias = str | Mapping[str, str]
 FOR_ONE = "unit_for_one"
 """Family of the units that have another word after 1: `day` beside `days`. A unit that has none here has one form."""
 
+_ONLY_ZEROS = re.compile(r"\.0+$")
 _SLOT = re.compile(r"\{([a-z_]+)\}")
 
 
@@ -121,12 +122,15 @@ class Words:
         return sign + grouped(whole, self.language) + point + rest
 
     def with_unit(self, shown: str, unit: str) -> str:
-        """A rounded number and its unit as print shows them: ``1.40 m``; no space is breakable.
+        """A rounded number and its unit as print shows them: ``1.40 m``, but ``12 m`` and not ``12.0 m``.
+
+        Nobody on a site says "nought" behind a whole number, so a fraction of zeros is left out; the space can't break.
 
         Args:
             shown: text made by ``formula.show``.
             unit: unit in the form that quantities declare (``m``, ``mm``, ``m**2``, ``kg/m``); empty for a bare count.
         """
+        shown = _ONLY_ZEROS.sub("", shown)
         number = self.number(shown)
         return f"{number}\u00a0{self.unit_after(shown, unit)}" if unit else number
 

@@ -26,7 +26,8 @@ def post_count(fence_length: float, gap: float) -> float:
 
 @BOOK.quantity(symbol="p", unit="m", places=1, low=0, high=9, source=_MADE_UP)
 def puddle(rain: float, side: float) -> float:
-    return rain * side / 1000
+    depth = rain / 1000
+    return depth * side
 
 
 @BOOK.misconception(of="post_count")
@@ -141,6 +142,7 @@ figure:
 page:
   home: Welcome to {place}
   goats: {one: "{count} goat", other: "{count} goats"}
+in_formula: {round_up: round up, depth: depth of the rain}
 """,
     "course/words/hi.yaml": """\
 format: 1
@@ -157,6 +159,7 @@ figure:
 page:
   home: "{place} में स्वागत"
   goats: {one: "{count} बकरी", other: "{count} बकरियाँ"}
+in_formula: {round_up: ऊपर का पूरा नंबर, depth: बारिश की गहराई}
 """,
     "quizzes/banks/fence.yaml": """\
 format: 1

@@ -32,7 +32,7 @@ def test_the_good_course_has_no_problem_and_everything_by_its_id(tmp_path: Path)
 def test_numbers_are_filled_into_texts_and_slots_are_left_for_the_question(tmp_path: Path) -> None:
     content = loaded(tmp_path, (BANK, "{en: Which way?", "{en: 'Which way round {{ value(\"side\") }}?'")).content
     assert content is not None
-    assert content.modules["fence"].summary == {"en": "A fence of 18.00\u00a0m.", "hi": "बाड़ 18.00\u00a0मी॰ की।"}
+    assert content.modules["fence"].summary == {"en": "A fence of 18\u00a0m.", "hi": "बाड़ 18\u00a0मी॰ की।"}
     assert content.practicals["set-a-post"].task["hi"] == "हर 0.5\u00a0मी॰ पर लगाएँ।"
     assert content.questions["gate"].text["en"] == "Which way round 4.5\u00a0m?"
     assert content.banks["fence"].questions[1] == content.questions["gate"]

@@ -133,7 +133,7 @@ def test_a_good_lesson_is_prose_and_blocks_with_its_numbers_in_place(tmp_path: P
     content = loaded(tmp_path).content
     assert content is not None
     assert content.lessons["fence", "hi"] == (
-        Prose("# बाड़\n\nलंबाई 18.00\u00a0मी॰ है। 2 मीटर दूर रहें।\n"),
+        Prose("# बाड़\n\nलंबाई 18\u00a0मी॰ है। 2 मीटर दूर रहें।\n"),
         CautionBlock("thorns"),
         FigureBlock("pen-plan", "lower-pen"),
         FormulaBlock("post_count"),
@@ -152,7 +152,7 @@ def test_a_lesson_may_name_another_place(tmp_path: Path) -> None:
         add={"course/places/long-pen.yaml": FILES[PLACE].replace("lower-pen", "long-pen").replace("4.5", "6")},
     ).content
     assert content is not None
-    assert content.lessons["fence", "en"][0] == Prose("# The fence\n\nIt is 24.00\u00a0m long. Stay 2 m apart.\n")
+    assert content.lessons["fence", "en"][0] == Prose("# The fence\n\nIt is 24\u00a0m long. Stay 2 m apart.\n")
 
 
 @pytest.mark.parametrize("around", ["- {}", "> {}", "{} and more", "    {}", "\t{}"])

@@ -58,6 +58,8 @@ def test_everything_that_the_book_and_the_drawings_show_has_its_word(tmp_path: P
         (WORDS_HI, "mistake: दुगुना।, ", ""),
         (WORDS, "title: Puddle, ", ""),
         (WORDS_HI, "title: पानी, ", ""),
+        (WORDS, ", depth: depth of the rain", ""),
+        (WORDS_HI, ", depth: बारिश की गहराई", ""),
     ) == [
         "missing-word course/words/en.yaml:2:1: there is no word for the unit 'mm' "
         "(fix: add 'unit.mm' in every language)",
@@ -67,6 +69,8 @@ def test_everything_that_the_book_and_the_drawings_show_has_its_word(tmp_path: P
         "(fix: add 'misconception.puddle_doubled.mistake' in every language)",
         "missing-word course/words/en.yaml:11:3: there is no word for the figure 'puddle-plan' "
         "(fix: add 'figure.puddle-plan.title' in every language)",
+        "missing-word course/words/en.yaml:15:1: there is no word for the in_formula 'depth' "
+        "(fix: add 'in_formula.depth' in every language)",
     ]
 
 

@@ -40,9 +40,9 @@ def layers(steel: float) -> float:
 @TEST_BOOK.quantity(symbol="q", unit="", places=2, low=-100, high=100, source=INVENTED)
 def everything(basin_depth: float, basin_radius: float, layers: float) -> float:
     half = basin_depth / 2 - (basin_radius - 1)
-    row = interpolate(basin_depth, ROWS, ROOTS) + pick(layers, ROWS)
+    table_row = interpolate(basin_depth, ROWS, ROOTS) + pick(layers, ROWS)
     wave = sin(pi * half) ** 2 if 1 < basin_depth <= 2 and not basin_radius > 2 else -half
-    return (row - (wave - half)) / -(1 + abs(half)) * 2.0 + whole_down(basin_radius)
+    return (table_row - (wave - half)) / -(1 + abs(half)) * 2.0 + whole_down(basin_radius)
 
 
 @TEST_BOOK.misconception(of="basin_radius")

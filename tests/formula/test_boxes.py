@@ -76,7 +76,14 @@ def test_subscripts_and_powers_are_small_and_off_the_line() -> None:
 
 
 def test_numbers_stand_in_the_place_of_symbols_with_brackets_where_they_are_negative() -> None:
-    shown = {"basin_depth": "1.5", "basin_radius": "2.50", "layers": "-9", "half": "-0.7500", "row": "5", "wave": "0"}
+    shown = {
+        "basin_depth": "1.5",
+        "basin_radius": "2.50",
+        "layers": "-9",
+        "half": "-0.7500",
+        "table_row": "5",
+        "wave": "0",
+    }
     lines = boxes(TEST_BOOK, "everything", size=SIZE, measure=measure, shown=shown)
     assert len(lines) == 4
     said = "".join(glyphs.text for glyphs in texts(lines[-1]))
@@ -106,5 +113,5 @@ def test_a_larger_size_gives_the_same_formula_larger() -> None:
 
 def test_the_words_are_the_reader_s() -> None:
     (box,) = boxes(TEST_BOOK, "layers", size=SIZE, measure=measure, word=str.upper)
-    assert [glyphs.text for glyphs in texts(box) if glyphs.role is Role.WORD] == ["ROUND\u00a0UP"]
+    assert [glyphs.text for glyphs in texts(box) if glyphs.role is Role.WORD] == ["MAX", "ROUND\u00a0UP"]
     assert parse(TEST_BOOK.quantities["layers"].function).locals == ()

@@ -90,8 +90,8 @@ def test_a_name_that_the_book_does_not_have_is_refused() -> None:
 
 
 def test_words_inside_the_formulas_are_the_reader_s() -> None:
-    script = TEST_BOOK.javascript(["layers"], word=lambda word: {"round up": "ऊपर का पूरा नंबर"}[word])
-    assert 'text: "max(2, ऊपर का पूरा नंबर(«(steel)» / 45))"' in script
+    script = TEST_BOOK.javascript(["layers"], word={"round up": "ऊपर का पूरा नंबर", "max": "सबसे बड़ा"}.__getitem__)
+    assert 'text: "सबसे बड़ा(2, ऊपर का पूरा नंबर(«(steel)» / 45))"' in script
     assert "round up" not in script
 
 

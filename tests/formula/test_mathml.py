@@ -84,14 +84,14 @@ def test_brackets_stand_where_the_sum_needs_them(function: object, read_as: str)
 
 def test_rounding_up_is_said_in_the_reader_s_words() -> None:
     assert line(mathml(TEST_BOOK, "layers")) == "n=max(2,round up({A/45}))"
-    assert line(mathml(TEST_BOOK, "layers", word=str.upper)) == "n=max(2,ROUND UP({A/45}))"
-    assert plain_text(TEST_BOOK, "layers", word=str.upper) == "n = max(2, ROUND UP(A / 45))"
+    assert line(mathml(TEST_BOOK, "layers", word=str.upper)) == "n=MAX(2,ROUND UP({A/45}))"
+    assert plain_text(TEST_BOOK, "layers", word=str.upper) == "n = MAX(2, ROUND UP(A / 45))"
 
 
 def test_local_names_stand_in_lines_above_the_result() -> None:
     rows = read(mathml(TEST_BOOK, "everything")).findall(".//mtr")
     firsts = ["".join(row.itertext()).split("=")[0] for row in rows]
-    assert firsts == ["half", "row", "wave", "q"]
+    assert firsts == ["half", "table row", "wave", "q"]
 
 
 def test_subscripts_are_set_low() -> None:

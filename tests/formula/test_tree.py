@@ -35,7 +35,8 @@ REFUSED = [
     ("    return 1 if a and a > 1 else 2", "'a' is a number"),
     ("    return 2 * (a < 1)", "'a < 1' is yes or no, not a number"),
     ("    return 1 if a is a else 2", "compare with < <="),
-    ("    b = 1\n    b = 2\n    return a", "'b' is assigned twice"),
+    ("    half = 1\n    half = 2\n    return a", "'half' is assigned twice"),
+    ("    b = 1\n    return a", "'b' could be taken for a symbol"),
     ("    new = a\n    return new", "'new' is a reserved word in the page's language"),
     ("    a = 1", "a quantity ends with one return of a value"),
     ("    return", "a quantity ends with one return of a value"),
@@ -68,4 +69,4 @@ def test_parameters_are_plain_names(tmp_path: Path, head: str) -> None:
 
 def test_the_line_of_the_fault_is_named(tmp_path: Path) -> None:
     with pytest.raises(FormulaError, match=r"made_up.py:9: f\(\)"):
-        parse(made(tmp_path, "    b = a\n    return b % 2"))
+        parse(made(tmp_path, "    half = a\n    return half % 2"))

@@ -72,14 +72,22 @@ def test_a_number_never_parts_from_its_unit() -> None:
     assert EN.with_unit("1500", "") == "1,500"
 
 
+def test_a_fraction_of_zeros_is_not_said() -> None:
+    assert EN.with_unit("12.0", "m") == "12\u00a0m"
+    assert EN.with_unit("1500.00", "") == "1,500"
+    assert [EN.with_unit(shown, "m") for shown in ("10", "12.50", "0.0", "-3.0")] == [
+        "10\u00a0m", "12.50\u00a0m", "0\u00a0m", "−3\u00a0m"
+    ]  # fmt: skip
+
+
 def test_a_unit_after_one_has_its_own_word_where_the_language_has_one() -> None:
     units = {"unit.hour": "hours", "unit_for_one.hour": "hour", "unit.kg": "kg"}
     english, hindi = Words("en", units), Words("hi", units | {"unit.hour": "घंटे", "unit_for_one.hour": "घंटा"})
     assert [english.with_unit(shown, "hour") for shown in ("0", "1", "1.0", "1.5", "2")] == [
-        "0\u00a0hours", "1\u00a0hour", "1.0\u00a0hours", "1.5\u00a0hours", "2\u00a0hours"
+        "0\u00a0hours", "1\u00a0hour", "1\u00a0hour", "1.5\u00a0hours", "2\u00a0hours"
     ]  # fmt: skip
     assert [hindi.with_unit(shown, "hour") for shown in ("0.5", "1.0", "2")] == [
-        "0.5\u00a0घंटा", "1.0\u00a0घंटा", "2\u00a0घंटे"
+        "0.5\u00a0घंटा", "1\u00a0घंटा", "2\u00a0घंटे"
     ]  # fmt: skip
     assert english.with_unit("1", "kg") == "1\u00a0kg"
     assert english.with_unit("?", "hour") == "?\u00a0hours"  # the sign for what is asked

@@ -49,7 +49,11 @@ window.Tankschool = window.Tankschool || {};
     return wordedOneOf(one && ("unit_for_one." + unit) in course.words ? "unit_for_one" : "unit", unit);
   }
 
-  function withUnit(shown, unit) { return number(shown) + (unit ? "\u00a0" + unitAfter(shown, unit) : ""); }
+  /** A rounded number and its unit; a fraction of zeros is left out: 12 m and not 12.0 m. */
+  function withUnit(shown, unit) {
+    var said = shown.replace(/\.0+$/, "");
+    return number(said) + (unit ? "\u00a0" + unitAfter(said, unit) : "");
+  }
 
   /** An element with attributes and children; texts become text, a function becomes what a click does. */
   function make(tag, attributes, children) {
