@@ -14,6 +14,7 @@ from playwright.sync_api import Page
 
 from generator.calculations import BOOK
 from generator.formula import Array, Book, Misconception, OutOfRangeError, Step, Stream, show, show_full
+from generator.formula.plain import english, in_words
 from tests.browser.conftest import Watched
 from tests.browser.formula_page import Job, packed, tables, write_page
 from tests.formula.invented_book import TEST_BOOK
@@ -172,7 +173,8 @@ def test_the_worked_solution_is_the_same_line_by_line(opened: Opened, kept_page:
 
 
 def _told(step: Step) -> list[str]:
-    return [step.name, step.symbol, step.formula, step.substituted, step.shown, step.unit]
+    symbol, formula, substituted = (in_words(line, english) for line in (step.symbol, step.formula, step.substituted))
+    return [step.name, symbol, formula, substituted, step.shown, step.unit]
 
 
 def _traced(opened: Opened, name: str, most: int = 3) -> list[tuple[dict[str, float], tuple[Step, ...]]]:
@@ -195,8 +197,8 @@ def test_negative_numbers_stand_in_brackets_beside_a_sign(kept_page: Page, tmp_p
     kept_page.goto(write_page(tmp_path, TEST_BOOK, {}).as_uri())
     seeds = {"basin_width": 5.0, "basin_depth": 1.5, "wire_stress": 100.0}
     last = kept_page.evaluate("seeds => Tankschool.formula.steps('everything', seeds)", seeds)[-1]
-    assert "(0.7500 − (-0.7500))) / −(1 + abs(-0.7500))" in last["substituted"]
-    bracketed = '<mrow><mo>(</mo><mrow><mo form="prefix">\u2212</mo><mn>0.7500</mn></mrow><mo>)</mo></mrow>'
+    assert "(0.75 − (-0.75))) / −(1 + abs(-0.75))" in last["substituted"]
+    bracketed = '<mrow><mo>(</mo><mrow><mo form="prefix">\u2212</mo><mn>0.75</mn></mrow><mo>)</mo></mrow>'
     assert bracketed in last["substitutedMarkup"]
     assert f"|</mo>{bracketed}" not in last["substitutedMarkup"]
 
