@@ -321,7 +321,7 @@ def _marks(paper: WrittenPaper, about: str) -> tuple[Mark, ...]:
     missing = dict.fromkeys(set(key.labels.values()) - paper.marks.keys(), "")
     found = {label: (row["item"], row["competency"], row["verdict"], row["points"], row["most"])
              for label, row in paper.marks.items()}  # fmt: skip
-    for label, row, _ in key.mark(missing):
+    for label, row in key.mark(missing):
         if label in missing:
             found[label] = (row[0], row[1], row[3], row[4], row[5])
     return tuple(

@@ -10,7 +10,7 @@ from generator.exercises.units import BY_NAME, converted
 from generator.formula import Given, Quantity
 
 _WITHIN = re.compile(r"within ([0-9]+(?:\.[0-9]+)?) ?(.+)")
-_HAIR = 1e-9
+HAIR = 1e-9
 """Part of a number that floating point may add or take without anyone having made a mistake."""
 
 
@@ -33,12 +33,12 @@ class Tolerance:
     def around(self, value: float) -> float:
         """How far from a value an answer may be."""
         size = abs(value)
-        return max(self.absolute, self.relative * size) * (1 + _HAIR) + _HAIR * size
+        return max(self.absolute, self.relative * size) * (1 + HAIR) + HAIR * size
 
     def tells_apart(self, one: float, other: float) -> bool:
         """Whether two values lie more than twice the tolerance apart, so that no answer can count as both."""
         size = max(abs(one), abs(other))
-        return abs(one - other) > 2 * max(self.absolute, self.relative * size) * (1 + _HAIR) + 2 * _HAIR * size
+        return abs(one - other) > 2 * max(self.absolute, self.relative * size) * (1 + HAIR) + 2 * HAIR * size
 
 
 def is_count(entry: Given | Quantity) -> bool:

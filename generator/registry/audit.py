@@ -14,6 +14,7 @@ from generator.registry.answers import batch_digest
 from generator.registry.certificates import MOVES
 from generator.registry.chain import Head, canonical, digest, event_hash, payload_hash, sha256, start_of
 from generator.registry.entry import key_of, subject_of
+from generator.registry.marking_key import is_former, packed
 from generator.registry.observations import observation_rows
 from generator.registry.store import Registry, reading
 from generator.registry.tables import (
@@ -31,6 +32,7 @@ from generator.registry.tables import (
     decisions,
     events,
     info,
+    marking_keys,
     paper_files,
     papers,
     payloads,
@@ -344,11 +346,16 @@ def _batches(connection: Connection, log: Log) -> Iterator[Finding]:
 
 
 def _contents(connection: Connection) -> Iterator[Finding]:
-    for name, data in connection.execute(select(contents)):
+    chosen = select(contents.c.hash, contents.c.data, marking_keys.c.data).outerjoin(
+        marking_keys, marking_keys.c.content == contents.c.hash
+    )
+    for name, data, key in connection.execute(chosen):
         if sha256(data) != name:
             yield Finding("content-changed", f"contents:{name}", "what papers asked was changed")
-    chosen = select(paper_files.c.paper, paper_files.c.pdf_hash, paper_files.c.pdf)
-    for paper, pdf_hash, pdf in connection.execute(chosen):
+        elif key is not None and not is_former(key) and packed(json.loads(data)) != key:
+            yield Finding("key-changed", f"marking_keys:{name}", "the key is not the one of what papers asked")
+    files = select(paper_files.c.paper, paper_files.c.pdf_hash, paper_files.c.pdf)
+    for paper, pdf_hash, pdf in connection.execute(files):
         if pdf is None or sha256(pdf) != pdf_hash:
             yield Finding("pdf-changed", f"paper_files:{paper}", "the printed file is not the one that was archived")
     for number, plan, plan_hash in connection.execute(select(tanks.c.number, tanks.c.plan, tanks.c.plan_hash)):

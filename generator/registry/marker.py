@@ -1,9 +1,8 @@
-"""The key of a paper, from what the archive holds of it: marks typed answers, and remembers what it has marked."""
+"""The key of a paper out of its whole content: marks what the short marking key leaves to it, and single answers."""
 
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
@@ -19,8 +18,6 @@ from generator.exercises import (
     NumberItem,
     ScenarioItem,
     SpokenItem,
-    Tolerance,
-    Verdict,
     mark_scenario,
     mark_typed,
 )
@@ -28,8 +25,8 @@ from generator.exercises.printed_set import asked_of, formulas_hash
 from generator.formula import Book
 from generator.problems import RefusedError
 
-Marked: TypeAlias = tuple[int, tuple[Any, ...], str]
-"""A question's number; its item, competency, answer, verdict, points, most and misconceptions; the same as one line."""
+Marked: TypeAlias = tuple[int, tuple[Any, ...]]
+"""A question's number; its item, competency, answer, verdict, points, most and misconceptions."""
 
 
 class PaperKey(Protocol):
@@ -66,12 +63,7 @@ def items_marker(content: str, about: str, book: Book = BOOK) -> PaperKey:
     return ItemsKey(data["items"], about, book)
 
 
-_REMEMBERED = 1000
-"""Typed answers whose marks a key remembers; a paper has some forty questions with few usual answers each."""
 _ITEM: TypeAdapter[Item] = TypeAdapter(Item)
-_RIGHT, _NOT_YET = str(Verdict.RIGHT), str(Verdict.NOT_YET)
-_PLAIN = re.compile(r"[0-9]{1,12}(?:\.[0-9]{1,6})?")
-"""A number with one reading, whoever typed it, in whatever unit but feet."""
 
 
 @lru_cache(maxsize=256)
@@ -88,16 +80,6 @@ class _Part:
     part: int
 
 
-@dataclass(frozen=True, slots=True)
-class _Number:
-    """A question that a plain number answers: keys and mistaken ideas, each with how far off it may be."""
-
-    item: str
-    competency: str
-    right: tuple[tuple[float, float], ...]
-    wrong: tuple[tuple[str, float, float], ...]
-
-
 class ItemsKey:
     """Marks by the items of a paper. What an answer does not need is not read: papers come by the ten thousand.
 
@@ -111,8 +93,6 @@ class ItemsKey:
         self._raw, self._about, self._all = raw, about, book
         self._items: dict[int, Item] = {}
         self._parts: dict[int, _Part] = {}
-        self._known: dict[tuple[int, str], Marked] = {}
-        self._numbers: dict[int, _Number | None] = {}
         found: dict[str, int] = {}
         number = 0
         for place, item in enumerate(raw):
@@ -135,75 +115,25 @@ class ItemsKey:
 
     def mark(self, typed: Mapping[int, str]) -> list[Marked]:
         """The marks, by the number of the question."""
-        known = self._known
         found: list[Marked] = []
         linked: dict[int, Mapping[str, Mark]] = {}
         for label in sorted(typed):
             answer = typed[label]
-            marked = known.get((label, answer))
-            if marked is None:
-                marked = self._plainly(label, answer)
-            if marked is None:
-                part = self._parts[label]
-                item = self._item(part.item)
-                if isinstance(item, ScenarioItem):
-                    own = item.parts[part.part]
-                    if self._book is None:
-                        marked = _marked(label, answer, mark_typed(own, answer))
-                    else:
-                        if part.item not in linked:
-                            linked[part.item] = self._mark_linked(part.item, item, typed, self._book)
-                        found.append(_marked(label, answer, linked[part.item][own.id]))
-                        continue  # it depends on the other parts: not to be remembered
-                else:
-                    asked = item.answer if isinstance(item, SpokenItem) else item
-                    steps = isinstance(asked, NumberItem) and asked.steps
-                    marked = _marked(label, answer, mark_typed(item, answer, self._book if steps else None))
-            if len(known) >= _REMEMBERED:  # strange answers never end: without this a large table fills the memory
-                known.clear()
-            known[label, answer] = marked
-            found.append(marked)
+            part = self._parts[label]
+            item = self._item(part.item)
+            if not isinstance(item, ScenarioItem):
+                asked = item.answer if isinstance(item, SpokenItem) else item
+                steps = isinstance(asked, NumberItem) and asked.steps
+                found.append(_marked(label, answer, mark_typed(item, answer, self._book if steps else None)))
+                continue
+            own = item.parts[part.part]
+            if self._book is None:
+                found.append(_marked(label, answer, mark_typed(own, answer)))
+                continue
+            if part.item not in linked:
+                linked[part.item] = self._mark_linked(part.item, item, typed, self._book)
+            found.append(_marked(label, answer, linked[part.item][own.id]))
         return found
-
-    def _plainly(self, label: int, answer: str) -> Marked | None:
-        """The mark of a plain number; None where anything else wants a closer look.
-
-        Most answers are this, and a test holds it against `mark_typed`.
-        """
-        if label not in self._numbers:
-            self._numbers[label] = self._plain_number(self._parts[label])
-        number = self._numbers[label]
-        if number is None or not _PLAIN.fullmatch(answer):
-            return None
-        value = float(answer)
-        ideas = ""
-        right = any(abs(value - key) <= around for key, around in number.right)
-        if not right:
-            ideas = " ".join(name for name, wrong, around in number.wrong if abs(value - wrong) <= around)
-        verdict, points = (_RIGHT, "1") if right else (_NOT_YET, "0")
-        row = (number.item, number.competency, answer, verdict, int(right), 1, ideas)
-        return (
-            label,
-            row,
-            f"{label}\x1f{number.item}\x1f{number.competency}\x1f{answer}\x1f{verdict}\x1f{points}\x1f1\x1f{ideas}",
-        )
-
-    def _plain_number(self, part: _Part) -> _Number | None:
-        """What a plain number is held against; None for a question that asks for more."""
-        item = self._raw[part.item]
-        if (
-            part.part >= 0
-            or item["kind"] != "number"
-            or item["unit"] == "foot"
-            or item.get("steps")
-            or item.get("units")
-        ):
-            return None
-        around = Tolerance(item["absolute"], item["relative"]).around
-        right = tuple((key, around(key)) for key in (item["key"], item["rounded"]))
-        ideas = [*item.get("wrong", {}).items(), *item.get("also", {}).items()]
-        wrong = tuple((name, value, around(value)) for name, value in ideas)
-        return _Number(item["id"], item["competency"], right, wrong)
 
     def _item(self, place: int) -> Item:
         if place not in self._items:
@@ -230,4 +160,4 @@ def _marked(label: int, answer: str, mark: Mark) -> Marked:
     row = (
         mark.item, mark.competency, answer, str(mark.verdict), mark.points, mark.most, " ".join(mark.misconceptions),
     )  # fmt: skip
-    return label, row, "\x1f".join(map(str, (label, *row)))
+    return label, row

@@ -11,18 +11,19 @@ from sqlalchemy import Connection, inspect, text
 
 from generator.problems import RefusedError
 
-NEWEST = "0003_in_force"
+NEWEST = "0004_keys_beside"
 """The newest step of `migrations/versions/`; the next one goes on from it, so that there is one line of steps."""
 _FOLDER = Path(__file__).with_name("migrations")
 _TABLE = "alembic_version"
 
 
-def migrate(connection: Connection, place: str) -> None:
+def migrate(connection: Connection, place: str, to: str = "head") -> None:
     """Run the steps that a registry lacks.
 
     Args:
         connection: within a transaction that shuts out other writers.
         place: how messages name the registry.
+        to: the last step; an earlier one only in tests.
 
     Raises:
         RefusedError: it holds a step that this edition does not know, or tables that are no registry's.
@@ -45,7 +46,7 @@ def migrate(connection: Connection, place: str) -> None:
             f"the registry '{place}' was written by a newer edition (its tables are at step {step}, this edition knows "
             f"{NEWEST}): use that edition, or a newer one"
         )
-    with EnvironmentContext(Config(), scripts, fn=lambda found, _context: scripts._upgrade_revs("head", found)) as run:
+    with EnvironmentContext(Config(), scripts, fn=lambda found, _context: scripts._upgrade_revs(to, found)) as run:
         run.configure(connection=connection)
         run.run_migrations()
 

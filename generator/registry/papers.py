@@ -6,6 +6,7 @@ can be erased.
 
 from __future__ import annotations
 
+import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime
@@ -20,9 +21,10 @@ from generator.registry.applications import not_let_in
 from generator.registry.chain import canonical, sha256
 from generator.registry.cohorts import candidates_of, known_cohort, roles_in
 from generator.registry.entry import Entry
+from generator.registry.marking_key import packed
 from generator.registry.people import known_person, require_role
 from generator.registry.store import Registry, reading, writing
-from generator.registry.tables import contents, paper_files, papers, people, retest_exceptions, sittings
+from generator.registry.tables import contents, marking_keys, paper_files, papers, people, retest_exceptions, sittings
 from generator.registry.tries import why_not_again
 
 
@@ -241,6 +243,8 @@ def _archive(entry: Entry, sitting: int, exam: NewSitting, paper: NewPaper, text
     content = sha256(text)
     if not connection.execute(select(contents.c.hash).where(contents.c.hash == content)).first():
         connection.execute(insert(contents).values(hash=content, data=text.encode("utf-8")))
+        if (key := packed(json.loads(text))) is not None:  # out of the text, whose order is its own
+            connection.execute(insert(marking_keys).values(content=content, data=key))
     earlier = connection.execute(
         select(func.count())
         .select_from(papers.join(sittings, sittings.c.id == papers.c.sitting))

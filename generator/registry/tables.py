@@ -147,6 +147,13 @@ sittings = Table(
 contents = Table(
     "contents", METADATA, Column("hash", Text, primary_key=True), Column("data", LargeBinary, nullable=False)
 )
+marking_keys = Table(
+    "marking_keys",
+    METADATA,
+    Column("content", Text, ForeignKey("contents.hash"), primary_key=True),
+    Column("data", LargeBinary, nullable=False),
+)
+"""What marking needs of a content, worked out of it: see `marking_key`."""
 papers = Table(
     "papers",
     METADATA,

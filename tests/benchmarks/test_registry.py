@@ -9,6 +9,7 @@ from generator.registry import competency_report
 from generator.registry.audit import findings
 from generator.registry.store import reading
 from tests.benchmarks.bench_registry import (
+    FORMS,
     NOW,
     QUESTIONS,
     bare,
@@ -17,10 +18,12 @@ from tests.benchmarks.bench_registry import (
     exam,
     finished_rows,
     fresh,
+    key_table,
     many_results,
-    marked,
+    marked_right,
     open_registry,
     ours,
+    packed_keys,
     table_of,
     typed,
 )
@@ -30,8 +33,9 @@ pytestmark = pytest.mark.long
 PAPERS = 60
 
 
-def test_the_baseline_writes_the_same_rows(tmp_path: Path) -> None:
-    made = exam(tmp_path, PAPERS)
+@pytest.mark.parametrize("forms", [FORMS, PAPERS])
+def test_the_baseline_writes_the_same_rows(tmp_path: Path, forms: int) -> None:
+    made = exam(tmp_path, PAPERS, forms)
     with fresh(made, tmp_path) as registry:
         assert ours(made, registry) == PAPERS * QUESTIONS
         rows = finished_rows(registry)
@@ -40,8 +44,9 @@ def test_the_baseline_writes_the_same_rows(tmp_path: Path) -> None:
         assert finished_rows(registry) == rows
 
 
-def test_the_table_is_really_marked_and_sealed(tmp_path: Path) -> None:
-    made = exam(tmp_path, PAPERS)
+@pytest.mark.parametrize("forms", [FORMS, PAPERS])
+def test_the_table_is_really_marked_and_sealed(tmp_path: Path, forms: int) -> None:
+    made = exam(tmp_path, PAPERS, forms)
     with fresh(made, tmp_path) as registry:
         ours(made, registry)
         _, batches, answers = finished_rows(registry)
@@ -51,16 +56,18 @@ def test_the_table_is_really_marked_and_sealed(tmp_path: Path) -> None:
     assert len(batches) == PAPERS
     verdicts = {}
     for paper, label, _, _, _, answer, verdict, *_ in answers:
-        assert answer == typed(paper, label)
-        key = str(10 * ((paper - 1) % 20) + label)
+        assert answer == typed(paper, label, forms)
+        key = str(10 * ((paper - 1) % forms) + label)
         verdicts[verdict] = verdicts.get(verdict, 0) + 1
         assert (verdict == Verdict.RIGHT) == (answer == key)
     assert set(verdicts) == {"right", "not_yet", "blank"}
 
 
-def test_marking_and_bare_compares_find_the_same_answers_right() -> None:
-    table = table_of(PAPERS)
-    assert marked(table, PAPERS) == compared(table, PAPERS) > PAPERS * QUESTIONS // 2
+@pytest.mark.parametrize("forms", [FORMS, PAPERS])
+def test_marking_and_bare_compares_find_the_same_answers_right(forms: int) -> None:
+    table, keys = table_of(PAPERS, forms), packed_keys(forms)
+    right = compared(table, PAPERS, key_table(keys))
+    assert marked_right(table, PAPERS, keys) == right > PAPERS * QUESTIONS // 2
 
 
 def test_the_report_says_what_its_sql_says(tmp_path: Path) -> None:

@@ -6,6 +6,8 @@ from generator.registry import (
     add_photo,
     change_status,
     close_application,
+    decide_appeal,
+    file_appeal,
     file_complaint,
     import_answers,
     import_observations,
@@ -14,11 +16,16 @@ from generator.registry import (
     sign_hold_point,
 )
 from tests.assessment.small_scheme import PRACTICALS
-from tests.registry.small import DAY, Office, small_marker, typed_right
+from tests.registry.small import DAY, Office, failing, small_marker, typed_right
 
 
 def fill_all(office: Office) -> Office:
     """Something in every table."""
+    return fill_ways(fill_first(office))
+
+
+def fill_first(office: Office) -> Office:
+    """Something in every table of the first edition."""
     registry, boss = office.registry, office.boss
     sitting = office.sit(pdfs={1: b"%PDF"})
     typed = typed_right(office.record())
@@ -36,6 +43,15 @@ def fill_all(office: Office) -> Office:
     record_leak_test(registry, tank, hours=24, drop_mm=9, tight=False, by=bir, now=office.tick())
     add_photo(registry, tank, "ab" * 32, "cage", by=boss, now=office.tick())
     file_complaint(registry, "it leaks", tank=tank, by=boss, now=office.tick())
+    appeal = file_appeal(registry, office.decide("Cheptoo", failing()), "too dark", by=boss, now=office.tick())
+    decide_appeal(registry, appeal, "stands", "by day", by=office.ids["Joseph"], now=office.tick())
+    change_status(registry, second.number, "withdraw", reason="own wish", by=boss, now=office.tick())
+    return office
+
+
+def fill_ways(office: Office) -> Office:
+    """Something in the tables that came with the second edition's ways to an exam."""
+    registry = office.registry
     again = b"learner,practical,step,seen\nAsha,close-a-fence,gloves,done\n"
     import_rechecks(
         registry, office.cohort, "r.csv", again, practicals=PRACTICALS, observer=office.ids["Farida"], observed_on=DAY,
@@ -45,5 +61,4 @@ def fill_all(office: Office) -> Office:
     application = office.apply()
     close_application(registry, application, "accepted", "seen", by=office.ids["Joseph"], now=office.tick())
     office.decide("Cheptoo", inputs={"rule": {"written": 0.7}})
-    change_status(registry, second.number, "withdraw", reason="own wish", by=boss, now=office.tick())
     return office

@@ -48,6 +48,7 @@ DAMAGES = [
     ("update contents set data = 'x' where hash = (select content from papers where id = 1)", "content-changed"),
     ("insert into contents values ('2d711642b726b04401627ca9fbac32f5c8530fb1903cc4db02258717921a4881', 'x')",
      "content-put-in"),
+    ("update marking_keys set data = 'x'", "key-changed"),
     ("update paper_files set pdf = 'x'", "pdf-changed"),
     ("update paper_files set pdf_hash = 'x'", "personal-changed"),
     ("delete from paper_files", "row-lost"),
@@ -95,6 +96,8 @@ DAMAGES = [
     ("update photos set sha256 = 'x'", "row-changed"),
     ("update complaints set tank = null, certificate = 'x'", "row-changed"),
     ("update complaints set closed_at = '2031-06-01'", "state-changed"),
+    ("update appeals set outcome = 'set_aside'", "state-changed"),
+    ("update appeals set grounds = 'x'", "personal-changed"),
     ("update complaints set about = 'all is well'", "personal-changed"),
 ]  # fmt: skip
 

@@ -13,21 +13,17 @@ from sqlalchemy import text
 from generator.problems import MachineError, RefusedError
 from generator.registry import (
     NewPerson,
-    Registry,
     add_person,
     audit,
-    audit_backup,
-    backup,
     default_place,
     give_role,
     open_registry,
-    restore,
 )
 from generator.registry.migrate import NEWEST
 from generator.registry.place import shown
 from generator.registry.tables import METADATA, NEVER_CHANGED, NEVER_DELETED
 from tests.registry.server import new_database
-from tests.registry.small import DAY, START, Office, open_at, rewrite, scalar
+from tests.registry.small import DAY, START, Office, open_at, scalar
 
 ROOT = Path(__file__).parents[2]
 
@@ -63,44 +59,6 @@ def test_a_newer_registry_is_refused_in_words(office: Office) -> None:
     words = rf"newer edition \(its tables are at step 0917, this edition knows {NEWEST}\)"
     with pytest.raises(RefusedError, match=words):
         open_at(place)
-
-
-NEW_TABLES = ("decision_inputs", "applications", "retest_exceptions", "rechecks")
-"""Those that came after the first edition."""
-
-
-def older(registry: Registry) -> None:
-    """Make a registry as the first edition left it."""
-    rewrite(
-        registry,
-        *(f"drop table {name}" for name in NEW_TABLES),
-        "update alembic_version set version_num = '0001'",
-    )
-
-
-def test_an_older_registry_is_brought_up_and_its_seals_hold(any_office: Office) -> None:
-    any_office.decide("Asha")
-    registry = any_office.registry
-    older(registry)
-    url = registry.engine.url
-    with open_at(
-        url.render_as_string(False).replace("+psycopg", "") if registry.is_server else registry.place
-    ) as again:
-        assert audit(again) == ()
-        any_office.registry = again
-        any_office.decide("Bir", inputs={"rule": {}})
-        assert audit(again) == ()
-
-
-def test_a_backup_of_an_older_registry_is_restored(office: Office, tmp_path: Path, servers: str) -> None:
-    older(office.registry)
-    kept = tmp_path / "kept.zip"
-    backup(office.registry, kept, now=office.tick())
-    assert audit_backup(kept) == ()
-    for place in (tmp_path / "again.sqlite", new_database(servers, "restored_older")):
-        restore(kept, place, now=office.tick())
-        with open_at(place) as again:
-            assert audit(again) == ()
 
 
 @pytest.mark.parametrize("server", [False, True])
