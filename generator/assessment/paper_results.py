@@ -18,6 +18,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from generator.exercises import Answers, Learner, Record, read_answers, same_name
 from generator.problems import Column, Problem, ProblemsError, decode, read_csv
+from generator.problems.json_file import read_json
 
 FORMAT = 1
 LARGEST_RESULT = 1_000_000
@@ -133,24 +134,17 @@ def read_result(file: str, data: bytes, record: Record) -> Result:
     Raises:
         ProblemsError: as `read_results`.
     """
-    text = decode(file, data, LARGEST_RESULT)
 
-    def refuse(code: str, what: str, fix: str = _NEW, line: int = 0, column: int = 0) -> ProblemsError:
-        return ProblemsError([Problem(file, line, column, code, what, fix)])
+    def refuse(code: str, what: str, fix: str = _NEW) -> ProblemsError:
+        return ProblemsError([Problem(file, 0, 0, code, what, fix)])
 
-    try:
-        content = json.loads(text)
-    except json.JSONDecodeError as error:
-        what = f"the result is damaged: it is not whole JSON ({error.msg})"
-        raise refuse("damaged", what, line=error.lineno, column=error.colno) from None
-    except (RecursionError, ValueError):
-        raise refuse("damaged", "the result is nested too deeply, or holds a number of thousands of digits") from None
+    newer = "read it with the edition that made the exam, or a newer one"
+    content = read_json(
+        file, decode(file, data, LARGEST_RESULT), called="the result", whole=_NEW, newer=newer, code="damaged"
+    )
     if not isinstance(content, dict) or content.get("kind") != "exam-result":
         raise refuse("not-a-result", "the file is no result of a screen exam", "choose the file that the exam saved")
     made = content.get("format")
-    if isinstance(made, int) and not isinstance(made, bool) and made > FORMAT:
-        what = f"the result has format {made}, and this edition reads format {FORMAT}"
-        raise refuse("newer-format", what, "read it with the edition that made the exam, or a newer one")
     if isinstance(made, bool) or made != FORMAT or not isinstance(content.get("body"), dict):
         raise refuse("damaged", "the result has no body of this format")
     if content.get("checksum") != checksum(content["body"]):

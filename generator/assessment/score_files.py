@@ -6,7 +6,6 @@ Every fault is told with its line and column, all of a file at once.
 from __future__ import annotations
 
 import csv
-import json
 import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
@@ -21,6 +20,7 @@ from generator.assessment.scores import SPOKEN, WRITTEN, Scores
 from generator.exercises import Record, Verdict, from_json, mark_typed, read_answers
 from generator.exercises.items import ChoiceItem, NumberItem, SpokenItem, SpotItem
 from generator.problems import Column, Problem, ProblemsError, Row, read_csv
+from generator.problems.json_file import read_json
 from generator.problems.problem import few
 from generator.problems.text_file import decode
 
@@ -163,20 +163,10 @@ def _option(item: ChoiceItem | SpotItem, text: str, count: int) -> str:
 
 
 def _results(file: str, data: bytes) -> _Results:
-    text = decode(file, data, LARGEST)
     whole = "give what `mark ... --json` printed, saved as a file"
-    try:
-        content = json.loads(text)
-    except json.JSONDecodeError as error:
-        what = f"the file is not whole JSON: {error.msg}"
-        raise ProblemsError([Problem(file, error.lineno, error.colno, "not-json", what, whole)]) from None
-    except (RecursionError, ValueError):
-        what = "the file is nested too deeply, or holds a number of thousands of digits"
-        raise ProblemsError([Problem(file, 0, 0, "not-json", what, whole)]) from None
-    made = content.get("format") if isinstance(content, dict) else None
-    if isinstance(made, int) and not isinstance(made, bool) and made > FORMAT:
-        what = f"the results have format {made}, and this edition reads format {FORMAT}"
-        raise ProblemsError([Problem(file, 1, 1, "newer-format", what, "use the edition that marked them, or newer")])
+    newer = "use the edition that marked them, or newer"
+    text = decode(file, data, LARGEST)
+    read_json(file, text, called="the file of results", whole=whole, newer=newer)
     try:
         return _Results.model_validate_json(text)
     except ValidationError as error:

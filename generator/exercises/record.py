@@ -11,6 +11,7 @@ from pydantic import Field, ValidationError
 
 from generator.exercises.items import Frozen, Item, QuestionItem, ScenarioItem
 from generator.problems import Problem, ProblemsError, decode
+from generator.problems.json_file import read_json
 
 FORMAT = 1
 LARGEST_RECORD = 50_000_000
@@ -85,22 +86,10 @@ def from_json(file: str, data: bytes) -> Record:
     """
     text = decode(file, data, LARGEST_RECORD)
     whole = "use the record as the sheets' run wrote it; it lies beside the sheets"
-    try:
-        content = json.loads(text)
-    except json.JSONDecodeError as error:
-        what = f"the file is not whole JSON: {error.msg}"
-        raise ProblemsError([Problem(file, error.lineno, error.colno, "not-json", what, whole)]) from None
-    except (RecursionError, ValueError):
-        what = "the file is nested too deeply, or holds a number of thousands of digits"
-        raise ProblemsError([Problem(file, 0, 0, "not-json", what, whole)]) from None
+    newer = "mark it with the edition that printed it, or a newer one"
+    content = read_json(file, text, called="the record", whole=whole, newer=newer)
     if not isinstance(content, dict):
         raise ProblemsError([Problem(file, 1, 1, "not-a-record", "the file is not the record of a printed set", whole)])
-    made = content.get("format")
-    if isinstance(made, int) and not isinstance(made, bool) and made > FORMAT:
-        what = f"the record has format {made}, and this edition reads format {FORMAT}"
-        raise ProblemsError(
-            [Problem(file, 1, 1, "newer-format", what, "mark it with the edition that printed it, or a newer one")]
-        )
     try:
         return Record.model_validate_json(text)
     except ValidationError as error:

@@ -57,7 +57,8 @@ class _Markup:
         return self.row("<mo>(</mo>", inner, "<mo>)</mo>")
 
     def root(self, inner: str) -> str:
-        return f"<msqrt>{inner}</msqrt>"
+        # a font without a table for formulas can't stretch the sign over a fraction: brackets say how far it reaches
+        return self.row("<mo>√</mo>", self.fenced(inner)) if "<mfrac" in inner else f"<msqrt>{inner}</msqrt>"
 
 
 _MARKUP = _Markup()

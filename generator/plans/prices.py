@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field
 
-from generator.problems import ProblemsError, read_yaml
-from generator.problems.plain_errors import problems_of
+from generator.problems.plain_errors import read_model
 
 
 class OtherTank(BaseModel):
@@ -54,8 +53,4 @@ def read_prices(name: str, data: bytes) -> Prices:
     Raises:
         ProblemsError: everything that is wrong with it.
     """
-    file = read_yaml(name, data)
-    try:
-        return Prices.model_validate(file.value)
-    except ValidationError as error:
-        raise ProblemsError(problems_of(file, Prices, error)) from None
+    return read_model(name, data, Prices)

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic import BaseModel, ConfigDict, Field
 
-from generator.problems import ProblemsError, read_yaml
-from generator.problems.plain_errors import problems_of
+from generator.problems.plain_errors import read_model
 
 
 class _Strict(BaseModel):
@@ -112,8 +111,4 @@ def read_shop(name: str, data: bytes) -> Shop:
     Raises:
         ProblemsError: everything that is wrong with it.
     """
-    file = read_yaml(name, data)
-    try:
-        return Shop.model_validate(file.value)
-    except ValidationError as error:
-        raise ProblemsError(problems_of(file, Shop, error)) from None
+    return read_model(name, data, Shop)

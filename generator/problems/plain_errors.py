@@ -5,14 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from difflib import get_close_matches
-from typing import Any, get_args, get_origin
+from typing import Any, TypeVar, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from generator.problems.problem import Problem, few
-from generator.problems.yaml_file import Loc, YamlFile
+from generator.problems.problem import Problem, ProblemsError, few
+from generator.problems.yaml_file import Loc, YamlFile, read_yaml
 
+Model = TypeVar("Model", bound=BaseModel)
 FORMAT = 1
 """The format of content files that this tool reads."""
 
@@ -50,6 +51,24 @@ def did_you_mean(word: str, known: Mapping[str, object] | tuple[str, ...] | list
     if not names:
         return "remove it; there are none yet"
     return f"choose one of: {', '.join(names[:12])}{', ...' if len(names) > 12 else ''}"
+
+
+def read_model(name: str, data: bytes, model: type[Model]) -> Model:
+    """What a YAML file that a person wrote says, as a model.
+
+    Args:
+        name: of the file, for its problems.
+        data: its bytes.
+        model: what it has to fit.
+
+    Raises:
+        ProblemsError: everything that is wrong with it.
+    """
+    file = read_yaml(name, data)
+    try:
+        return model.model_validate(file.value)
+    except ValidationError as error:
+        raise ProblemsError(problems_of(file, model, error)) from None
 
 
 def problems_of(file: YamlFile, model: type[BaseModel], error: ValidationError) -> list[Problem]:

@@ -9,6 +9,8 @@ import tempfile
 from dataclasses import dataclass
 from pathlib import Path
 
+from tests.benchmarks import Result
+
 ROOT = Path(__file__).parents[2]
 SPARE = 500.0
 """MB."""
@@ -22,7 +24,7 @@ print(max(own, child) / (1e6 if sys.platform == "darwin" else 1e3), code)
 
 
 @dataclass(frozen=True, slots=True)
-class Peak:
+class Peak(Result):
     """Memory of the largest process of a build.
 
     Args:
@@ -31,21 +33,6 @@ class Peak:
         baseline: memory that may be used [MB].
         limit: largest ratio that is good.
     """
-
-    name: str
-    ours: float
-    baseline: float
-    limit: float
-
-    @property
-    def ratio(self) -> float:
-        """Memory used as a share of what may be used."""
-        return self.ours / self.baseline
-
-    @property
-    def good(self) -> bool:
-        """Whether it stays within."""
-        return self.ratio <= self.limit
 
     def __str__(self) -> str:
         verdict = "good" if self.good else "TOO MUCH"

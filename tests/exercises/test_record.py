@@ -62,8 +62,8 @@ def test_a_newer_record_is_refused_in_words() -> None:
 @pytest.mark.parametrize(
     ("data", "part"),
     [
-        (b"", "set.json:1:1: the file is not whole JSON"),
-        (b'{"format": 1,\n "tool": ', "set.json:2:10: the file is not whole JSON"),
+        (b"", "set.json:1:1: the record is not whole JSON"),
+        (b'{"format": 1,\n "tool": ', "set.json:2:10: the record is not whole JSON"),
         (b"[]", "is not the record of a printed set"),
         (b"{}", "format: Field required"),
         (b'{"format": "1"}', "format: Input should be 1"),
