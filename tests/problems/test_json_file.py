@@ -1,4 +1,4 @@
-"""JSON files that the tool wrote once: cut short, changed, nested without end, or newer; a problem, never a traceback."""
+"""JSON that the tool wrote once: cut short, changed, nested without end, or newer; a problem, never a traceback."""
 
 import pytest
 
@@ -25,9 +25,8 @@ def test_a_file_cut_short_is_told_where_it_ends() -> None:
 
 @pytest.mark.parametrize("text", ["[" * 200_000, "9" * 10_000])
 def test_nesting_and_digits_without_end_are_refused(text: str) -> None:
-    assert told(text) == (
-        "a.json:0:0: the record is nested too deeply, or holds a number of thousands of digits (fix: take the whole file)"
-    )
+    what = "the record is nested too deeply, or holds a number of thousands of digits"
+    assert told(text) == f"a.json:0:0: {what} (fix: take the whole file)"
 
 
 def test_a_newer_format_is_refused_in_words() -> None:
