@@ -177,7 +177,7 @@ def other_hoop_spacing(hoop_spacing: float, hoop_diameter: float, other_hoop_dia
         '0.065'
     """
     return min(
-        WIDEST_HOOPS, whole_down(hoop_spacing * (other_hoop_diameter / hoop_diameter) ** 2 / TAPE_STEP) * TAPE_STEP
+        WIDEST_HOOPS, whole_down(hoop_spacing * other_hoop_diameter**2 / hoop_diameter**2 / TAPE_STEP) * TAPE_STEP
     )
 
 
