@@ -43,6 +43,8 @@ _EVERY_VISIT = ("closed_to_children", "nothing_bulges")
 """What is looked at on every visit, whatever the day."""
 _WET_VISIT = ("wet_below", "sacks_tight", "water_at_hand", "names_ahead")
 """What is looked at on a wet day."""
+_UNBROKEN = frozenset({"base_concrete", "first_coat", "roof_pour"})
+"""Jobs that stop for no meal: where fresh work meets old, it leaks or cracks."""
 _RECHECK = 12
 """Questions that the sheet of a spoken examination has ready, beside those that are read aloud."""
 
@@ -138,6 +140,9 @@ class Pack:
             )
             if self._workshop.file.builds:
                 yield self._on_the_tank(day)
+        if self._workshop.file.practicals:
+            titles = [self._content.practicals[name].title[words.language] for name in self._workshop.file.practicals]
+            yield Text(words.say("workshop.watched", names="; ".join(titles)), BODY)
         if not self._workshop.file.builds:
             return
         yield Text(words.say("workshop.after"), HEADING)
@@ -161,8 +166,10 @@ class Pack:
         start, end = wet_days(slots)
         if start <= number <= end:
             jobs.append(words.say("workshop.wet"))
-        told = "; ".join(jobs) if jobs else words.say("workshop.no_job")
-        return Text(words.say("workshop.on_the_tank", jobs=told), BODY)
+        told = words.say("workshop.on_the_tank", jobs="; ".join(jobs) if jobs else words.say("workshop.no_job"))
+        if any(slot.name in _UNBROKEN and slot.start <= number <= max(slot.start, slot.end) for slot in slots):
+            told = f"{told} {words.say('workshop.unbroken')}"
+        return Text(told, BODY)
 
     def _build_day(self, day: date) -> int:
         """Day of the build, from 1; less before it begins."""
