@@ -158,15 +158,23 @@
     while (head) { parts.unshift(head.slice(-step)); head = head.slice(0, -step); }
     return sign + parts.concat([tail]).join(",") + plain.slice(point);
   }
+  /* A number and its unit's word, which may be another one after 1; in Hindi after less than 1 too. */
+  function withWord(about, plain, language) {
+    var size = Number(plain), word = about.unit_word;
+    if (has(about, "unit_for_one") && (plain === "1" || (language === "hi" && size >= 0 && size <= 1))) {
+      word = about.unit_for_one;
+    }
+    return word ? grouped(plain, language) + "\u00a0" + word : grouped(plain, language);
+  }
   function fill(question, givens) {
-    var words = {}, i;
+    var entries = {}, i;
     for (i = 0; i < question.parameters.length; i += 1) {
-      words[question.parameters[i].name] = question.parameters[i].unit_word;
+      entries[question.parameters[i].name] = question.parameters[i];
     }
     return question.text.replace(/\{([a-z][a-z0-9_]*)\}/g, function (slot, name) {
       if (!has(givens, name)) { return slot; }
-      var number = grouped(formula().showFull(givens[name]), question.language);
-      return words[name] ? number + "\u00a0" + words[name] : number;
+      var plain = formula().showFull(givens[name]);
+      return has(entries, name) ? withWord(entries[name], plain, question.language) : grouped(plain, question.language);
     });
   }
 
@@ -314,8 +322,7 @@
     return {
       kind: "choice", id: question.id, competency: question.competency, text: drawn.text, several: false,
       options: answers.map(function (value) {
-        var shown = grouped(option(value, question.places), question.language);
-        return question.unit_word ? shown + "\u00a0" + question.unit_word : shown;
+        return withWord(question, option(value, question.places), question.language);
       }),
       right: [0], why: answers.map(function () { return ""; }),
       order: formula().stream(seed + "|" + question.id + "|options").shuffle(upTo(answers.length)),

@@ -143,7 +143,9 @@ def _credit(part: Recipe, words: Words, book: Book) -> Json:
 def _entry(name: str, words: Words, book: Book) -> Json:
     entry = book.entry(name)
     word = words.say_one_of("unit", entry.unit) if entry.unit else ""
-    return {"unit": entry.unit, "unit_word": word, "low": entry.low, "high": entry.high}
+    for_one = words.unit_after("1", entry.unit) if entry.unit else ""
+    found = {"unit": entry.unit, "unit_word": word, "low": entry.low, "high": entry.high}
+    return found | ({"unit_for_one": for_one} if for_one != word else {})
 
 
 def marker_script() -> str:

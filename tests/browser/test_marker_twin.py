@@ -35,6 +35,7 @@ from generator.exercises import (
 from generator.exercises.numbers import Ask
 from generator.exercises.units import UNITS
 from generator.formula import Stream, show, show_full
+from generator.words import Words
 from tests.exercises import small
 from tests.exercises.test_numbers import ASKED, READ
 from tests.exercises.typed import SIGNS_TYPED
@@ -120,6 +121,17 @@ def test_a_seed_gives_the_same_question_in_both(marker: Page, question: Any, lan
     theirs = run(marker, "data[1].map(seed => Tankschool.marker.item(data[0], 'seed ' + seed))", data)
     theirs = [{key: item[key] for key in ours[0]} for item in theirs]
     assert differing(list(SEEDS), ours, theirs) == []
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_a_units_word_after_one_is_the_same_in_both(marker: Page, language: str) -> None:
+    words = Words(language, {**small.WORDS[language].texts, "unit_for_one.m": "metre"})
+    ours = [make_item(small.LENGTH, f"seed {seed}", words, small.BOOK).text for seed in SEEDS]
+    data = [question_data(small.LENGTH, words, small.BOOK), list(SEEDS)]
+    theirs = run(marker, "data[1].map(seed => Tankschool.marker.item(data[0], 'seed ' + seed).text)", data)
+    assert differing(list(SEEDS), ours, theirs) == []
+    assert any("1\u00a0metre high" in text for text in ours)
+    assert any("\u00a0metre high" not in text for text in ours)
 
 
 @pytest.mark.parametrize("question", small.NUMBERS, ids=lambda question: question.id)
