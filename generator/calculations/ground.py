@@ -14,7 +14,7 @@ from math import atan, pi, sin, tan
 from generator.calculations._book import BOOK
 from generator.calculations.mortar import PERCENT
 from generator.calculations.ring_strength import WATER_WEIGHT
-from generator.calculations.trough import RADIANS_IN_DEGREE
+from generator.calculations.trough import HALF_TURN
 from generator.calculations.volumes import LITRES_IN_CUBIC_METRE
 from generator.formula import Constant, common_practice, derived, published, whole_down, whole_up
 
@@ -133,7 +133,7 @@ def slope_angle(slope_drop: float, slope_run: float) -> float:
         >>> show(slope_angle(slope_drop=0.5, slope_run=2), 1)
         '14.0'
     """
-    return atan(slope_drop / slope_run) / RADIANS_IN_DEGREE
+    return atan(slope_drop / slope_run) * HALF_TURN / pi
 
 
 @BOOK.quantity(symbol="B_g", unit="m", places=2, low=1.5, high=12.5, source=derived("working room on both sides"))
@@ -187,7 +187,7 @@ def cut_height(platform_width: float, ground_slope: float) -> float:
         >>> show(cut_height(platform_width=7.6, ground_slope=20), 2)
         '2.77'
     """
-    return platform_width * tan(ground_slope * RADIANS_IN_DEGREE)
+    return platform_width * tan(ground_slope * pi / HALF_TURN)
 
 
 @BOOK.quantity(
@@ -219,7 +219,7 @@ def cut_back_width(cut_height: float, cut_batter: float, ground_slope: float) ->
         >>> show(cut_back_width(cut_height=1.5, cut_batter=0.5, ground_slope=15), 2)
         '0.87'
     """
-    return cut_height * cut_batter / (1 - cut_batter * tan(ground_slope * RADIANS_IN_DEGREE))
+    return cut_height * cut_batter / (1 - cut_batter * tan(ground_slope * pi / HALF_TURN))
 
 
 @BOOK.quantity(
@@ -438,7 +438,7 @@ def slope_percent_called_degrees(slope_drop: float, slope_run: float) -> float:
 @BOOK.misconception(of="slope_angle")
 def slope_turned_round(slope_drop: float, slope_run: float) -> float:
     """The length was divided by the drop."""
-    return atan(slope_run / slope_drop) / RADIANS_IN_DEGREE
+    return atan(slope_run / slope_drop) * HALF_TURN / pi
 
 
 @BOOK.misconception(of="drain_ditch_length")
@@ -462,7 +462,7 @@ def working_room_forgotten(base_diameter: float) -> float:
 @BOOK.misconception(of="cut_height")
 def slope_over_half_the_width(platform_width: float, ground_slope: float) -> float:
     """The slope was followed from the middle, over half the width."""
-    return platform_width / 2 * tan(ground_slope * RADIANS_IN_DEGREE)
+    return platform_width / 2 * tan(ground_slope * pi / HALF_TURN)
 
 
 @BOOK.misconception(of="cut_height")
@@ -474,7 +474,7 @@ def degrees_taken_for_percent(platform_width: float, ground_slope: float) -> flo
 @BOOK.misconception(of="cut_height")
 def tape_laid_on_the_slope(platform_width: float, ground_slope: float) -> float:
     """The width was taped along the sloping ground and not level."""
-    return platform_width * sin(ground_slope * RADIANS_IN_DEGREE)
+    return platform_width * sin(ground_slope * pi / HALF_TURN)
 
 
 @BOOK.misconception(of="cut_back_width")

@@ -11,7 +11,7 @@ from generator.calculations._book import BOOK
 from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON, ONE_METRE, WATER_WEIGHT
 from generator.formula import Constant, common_practice, derived
 
-RADIANS_IN_DEGREE = Constant(pi / 180, "1/degree", derived("half a turn is 180 degrees"))
+HALF_TURN = Constant(180, "degree", derived("half a turn is pi, and 180 degrees"))
 
 BOOK.given(
     "trough_wall_thickness",
@@ -116,7 +116,7 @@ def trough_bedded_moment(trough_line_moment: float, trough_bed_angle: float) -> 
         >>> show(trough_bedded_moment(trough_line_moment=0.21, trough_bed_angle=90), 3)
         '0.032'
     """
-    half = trough_bed_angle * RADIANS_IN_DEGREE / 2
+    half = trough_bed_angle * pi / HALF_TURN / 2
     return trough_line_moment * (cos(half) - sin(half) * (pi / 2 - half))
 
 
