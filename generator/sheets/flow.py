@@ -25,15 +25,16 @@ class Piece(ABC):
     """Something that takes room on a page.
 
     A piece has space above (`before`) and below (`after`), in points. `keep` says that it stays on one page with what
-    follows, `begins_page` that it stands at the top of one;
-    `outline` is its entry in the document's table of contents. `width` and `height` hold the room that it was
-    last fitted into.
+    follows, `begins_page` that it stands at the top of one; `changes_place` that it and the like pieces beside it may
+    change places where much of a page would else stay empty. `outline` is its entry in the document's table of
+    contents. `width` and `height` hold the room that it was last fitted into.
     """
 
     before = 0.0
     after = 0.0
     keep = False
     begins_page = False
+    changes_place = False
     outline = ""
     width = -1.0
     height = 0.0
@@ -234,6 +235,36 @@ class Row(Piece):
         for (_, piece), left in zip(self._cells, self._lefts, strict=True):
             down = (self.height - piece.height) / 2 if self._middle else 0.0
             piece.paint(canvas, x + left, top - down)
+
+
+class Lowest(Piece):
+    """The lowest of several ways to set the same.
+
+    Args:
+        ways: the first is taken unless another is much lower.
+        saves: points of height by which it must be.
+        before: space above.
+        after: space below.
+        keep: whether it stays on one page with what follows.
+    """
+
+    def __init__(
+        self, ways: Sequence[Piece], saves: float, *, before: float = 0.0, after: float = 0.0, keep: bool = False
+    ) -> None:
+        self._ways = tuple(ways)
+        self._saves = saves
+        self._taken = self._ways[0]
+        self.before, self.after, self.keep = before, after, keep
+
+    def measure(self, width: float) -> float:
+        """Of what is taken."""
+        lowest = min(self._ways, key=lambda way: way.fit(width))
+        self._taken = lowest if self._ways[0].height - lowest.height >= self._saves else self._ways[0]
+        return self._taken.height
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """Draw it."""
+        self._taken.paint(canvas, x, top)
 
 
 class Box(Piece):

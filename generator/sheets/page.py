@@ -25,6 +25,10 @@ from generator.words import Words
 
 HASH_LENGTH = 10
 rl_config.useA85 = 0  # text form of compressed bytes: a quarter larger, slow to make, and no use since e-mail is clean
+EMPTY = 0.25
+"""Share of a page: where more would stay empty below, a later piece that may change its place is put there."""
+_LOOKED_AT = 5
+"""How many pieces, from the one that doesn't fit."""
 _FOOT_LINE = FOOT - 3 * mm
 _PAGE_NUMBER = FOOTER.but(bold=True, align="right")
 
@@ -232,9 +236,26 @@ def laid_out(
             todo.append(rest)
         else:
             todo.append(piece)
+            if room > EMPTY * (top - bottom) and _brought_forward(todo, width, room):
+                continue
         pages.append([])
         y, space = top - head, 0.0
     return pages
+
+
+def _brought_forward(todo: list[Piece], width: float, room: float) -> bool:
+    """Put the first of the next pieces that fits into the room before those that don't, if all may change places.
+
+    What has to wait stands at the top of the next page, so no piece moves by more than a page.
+    """
+    for place in range(len(todo) - 1, max(-1, len(todo) - 1 - _LOOKED_AT), -1):
+        piece = todo[place]
+        if not piece.changes_place:
+            return False
+        if max(piece.before, todo[-1].before) + piece.fit(width) <= room:
+            todo.append(todo.pop(place))
+            return True
+    return False
 
 
 def _followers(piece: Piece, todo: Sequence[Piece], width: float) -> float:

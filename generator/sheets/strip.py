@@ -10,7 +10,7 @@ from collections.abc import Collection, Sequence
 from generator.curriculum import CourseContent
 from generator.exercises import Learner, Record
 from generator.sheets.drawings import Drawings
-from generator.sheets.flow import Canvas, Piece, Text
+from generator.sheets.flow import Canvas, Column, Piece, Text
 from generator.sheets.key import short_answer
 from generator.sheets.page import Part, part_pages, sheet_pdf
 from generator.sheets.questions import Question
@@ -55,12 +55,28 @@ class _Strip(Piece):
             shown.paint(canvas, x + _SIDE + _LABEL, top - down)
 
 
+class _How(Piece):
+    """What to do with the strips, in the place of the first one."""
+
+    def __init__(self, texts: Sequence[Text]) -> None:
+        self._texts = Column(texts)
+
+    def measure(self, width: float) -> float:
+        """The height of a page's text."""
+        self._texts.fit(width - 2 * _SIDE)
+        return _HIGH
+
+    def paint(self, canvas: Canvas, x: float, top: float) -> None:
+        """From the top."""
+        self._texts.paint(canvas, x + _SIDE, top)
+
+
 class _Cut(Piece):
     """Strips side by side, with dashed lines to cut along."""
 
     begins_page = True
 
-    def __init__(self, strips: Sequence[_Strip]) -> None:
+    def __init__(self, strips: Sequence[Piece]) -> None:
         self._strips = strips
 
     def measure(self, _width: float) -> float:
@@ -93,18 +109,19 @@ def strip_pdf(record: Record, content: CourseContent, learners: Collection[int] 
     """
     words = content.words[record.language]
     set_id, drawings = set_id or record.set_id, Drawings(content)
-    strips = [
+    how = [Text(words.say("sheet.strip"), NOTE.but(bold=True, after=6.0))]
+    how += [Text(words.say(told), NOTE.but(after=6.0)) for told in ("sheet.strip_lie", "sheet.key_only_for_trainers")]
+    strips: list[Piece] = [_How(how)]
+    strips += [
         strip
         for learner in wanted_learners(record, learners)
         for strip in _strips(learner, learner_part(learner, record, content, set_id, drawings), words)
     ]
     rows: list[Piece] = [_Cut(strips[at : at + STRIPS_A_PAGE]) for at in range(0, len(strips), STRIPS_A_PAGE)]
     module = content.modules[record.module].title[record.language]
-    how: list[Piece] = [Text(words.say("sheet.strip"), CELL), Text(words.say("sheet.strip_lie"), CELL)]
-    how.append(Text(words.say("sheet.key_only_for_trainers"), CELL))
     name = f"{words.say('sheet.strip')} · {module}"
     about = about_set(record, content, words.say("sheet.strip"), set_id)
-    return sheet_pdf(about, [Part(name, module, name, "", words, [*how, *rows])])
+    return sheet_pdf(about, [Part(name, module, name, "", words, rows)])
 
 
 def _strips(learner: Learner, part: Part, words: Words) -> list[_Strip]:

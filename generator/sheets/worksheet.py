@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from copy import copy
 
 from generator.curriculum import CourseContent
 from generator.exercises import Learner, Record, ScenarioItem
 from generator.figures.fonts import BOLD
 from generator.problems import MachineError, RefusedError
 from generator.sheets.drawings import Drawings
-from generator.sheets.flow import Box, Column, Piece, Row, Text
+from generator.sheets.figure_flow import NARROWEST
+from generator.sheets.flow import Box, Column, Lowest, Piece, Row, Text
 from generator.sheets.page import About, Part, sheet_pdf
-from generator.sheets.questions import question
+from generator.sheets.questions import SAVES, question
 from generator.sheets.signs import Blank
 from generator.sheets.styles import BODY, HEADING, NOTE, TIGHT, TITLE
 from generator.sheets.text import shaped
@@ -98,7 +100,9 @@ def question_pieces(
         if scenario is not None and scenario is not told:
             yield from scenario_pieces(scenario, content, words, drawings)
             told = scenario
-        yield question(label, item, words, None if scenario else drawings.of(item, module, words))
+        piece = question(label, item, words, None if scenario else drawings.of(item, module, words))
+        piece.changes_place = scenario is None
+        yield piece
 
 
 def scenario_pieces(
@@ -108,9 +112,13 @@ def scenario_pieces(
     title = Text(scenario.title, HEADING)
     title.outline = scenario.title
     yield title
-    pieces: list[Piece] = [Text(scenario.text, BODY), Text(words.say("sheet.scenario"), NOTE)]
-    pieces.append(Text(content.course.invented[words.language], NOTE))
-    yield Box(Column(pieces), bar=4.0, after=8)
+    told = [Text(scenario.text, BODY), Text(words.say("sheet.scenario"), NOTE)]
+    told.append(Text(content.course.invented[words.language], NOTE))
     drawing = drawings.scenario(scenario, words)
-    if drawing is not None:
-        yield Column([drawing], after=8, keep=True)
+    story = Box(Column(told), bar=4.0)
+    if drawing is None:
+        yield Lowest([story], 0.0, after=8.0, keep=True)
+        return
+    below = Column([story, Column([drawing], before=8.0)])
+    beside = Box(Row([(None, Column(told)), (NARROWEST, copy(drawing))], gap=10.0), bar=4.0)
+    yield Lowest([below, beside], SAVES, after=8.0)

@@ -12,13 +12,15 @@ from pypdf import PdfReader
 
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Question
-from generator.exercises import Area, NumberItem, Person, SpotItem, make_item, make_set
+from generator.exercises import Area, ChoiceItem, NumberItem, Person, SpotItem, make_item, make_set
 from generator.figures import FIGURES, draw
 from generator.problems import RefusedError
 from generator.sheets import key_pdf, worksheet_pdf
 from generator.sheets.drawings import Drawings, seed_of
 from generator.sheets.figure_flow import Figure
+from generator.sheets.flow import Space
 from generator.sheets.page import sheet_pdf
+from generator.sheets.questions import question
 from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH
 from tests.exercises.small import both
 from tests.sheets.invented import ABOUT, part
@@ -150,3 +152,34 @@ def test_what_stands_below_every_page_is_in_a_document_once(content: CourseConte
     assert len(low) == len(reader.pages)
     assert len(set(low)) == 1
     assert made == worksheet_pdf(record, content)
+
+
+def choice(options: tuple[str, ...]) -> ChoiceItem:
+    count = len(options)
+    return ChoiceItem(id="q", competency="c", text="Which lap is closed?", several=False, options=options,
+                      order=tuple(range(count)), right=(0,), why=("",) * count)  # fmt: skip
+
+
+def test_a_high_drawing_stands_beside_its_answer_and_a_low_one_above(content: CourseContent) -> None:
+    """Side by side only where that saves much of the page; the text and all options stay inside their box."""
+    words = content.words["en"]
+    item = choice(("The first", "The second, which is said in very many words that fill several lines", "None"))
+    for highest, beside in ((60.0, False), (420.0, True)):
+        figure = Space(highest)
+        with recording() as made:
+            sheet_pdf(ABOUT, [part([question("1", item, words, figure)])])
+        assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == []
+        answer = next(string for string in made.strings if string.typed == words.say("sheet.answer"))
+        assert (answer.y > PAGE_HEIGHT - 350.0) == (beside or highest < 100.0)
+        piece = question("1", item, words, Space(highest))
+        assert (piece.fit(480.0) < highest + 60.0) == beside
+
+
+def test_room_to_work_beside_a_drawing_is_as_high_as_the_drawing(content: CourseContent) -> None:
+    item = NumberItem(id="q", competency="c", text="How many hoops?", asks="hoop_count", givens={}, key=12.0,
+                      shown_key="12", rounded=12.0, absolute=0.0, relative=0.0, places=0, low=2.0, high=60.0,
+                      unit="", wrong={})  # fmt: skip
+    with recording() as made:
+        sheet_pdf(ABOUT, [part([question("1", item, content.words["en"], Space(420.0))])])
+    boxes = [top - low for _, left, low, right, top in made.shapes if left > 200.0 and right - left > 150.0]
+    assert max(boxes) == pytest.approx(420.0, abs=1.0)

@@ -102,6 +102,38 @@ def test_a_piece_higher_than_a_page_stops_the_machine() -> None:
         laid_out([Text("a"), Column([Space(900.0)])], 400.0, 750.0, 50.0)
 
 
+def movable(height: float) -> Piece:
+    piece = Space(height)
+    piece.changes_place = True
+    return piece
+
+
+def placed(pieces: list[Piece]) -> list[list[int]]:
+    """Pages of 700 points, with the places that their pieces had in the list."""
+    pages = laid_out(pieces, 400.0, 750.0, 50.0)
+    return [[next(n for n, piece in enumerate(pieces) if piece is one.piece) for one in page] for page in pages]
+
+
+def test_what_fits_is_put_before_what_would_leave_much_of_a_page_empty() -> None:
+    assert placed([movable(300.0), movable(600.0), movable(150.0), movable(150.0)]) == [[0, 2, 3], [1]]
+
+
+def test_nothing_is_put_forward_where_little_would_stay_empty() -> None:
+    assert placed([movable(540.0), movable(300.0), movable(150.0)]) == [[0], [1, 2]]
+
+
+def test_nothing_is_put_before_or_past_a_piece_that_keeps_its_place() -> None:
+    assert placed([movable(300.0), Space(600.0), movable(150.0)]) == [[0], [1], [2]]
+    assert placed([movable(300.0), movable(600.0), Space(50.0), movable(150.0)]) == [[0], [1, 2], [3]]
+
+
+def test_what_waits_stands_at_the_top_of_the_next_page() -> None:
+    heights = [300.0, 600.0, 650.0, *[380.0] * 9]
+    pages = placed([movable(height) for height in heights])
+    assert pages[0] == [0, 3]
+    assert pages[1:3] == [[1], [2]]
+
+
 def test_a_long_text_runs_over_pages_without_loss() -> None:
     text = Text(" ".join(str(number) for number in range(3000)), BODY)
     with recording() as made:
