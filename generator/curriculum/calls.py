@@ -26,6 +26,7 @@ _FORMS = {"lines": "lines(6)", "card": "card", "log": 'log("...", rows=20)'}
 MOST_ROWS = 80
 """Lines or rows that one call may ask for."""
 
+_NAME = re.compile("[a-z][a-z0-9_]*")
 _BRACES = re.compile(r"\{\{([^{}\n]*)\}\}")
 
 
@@ -40,6 +41,8 @@ class Call:
         start: index of its first brace.
         end: index behind its last brace.
         rows: of `log`, lines of `lines`, and the most steps of `worked` (0: as many as a page usually shows).
+        rows_of: the quantity that a `log` has as many rows of, such as the days that a tank is kept wet; empty where
+            its rows are typed.
     """
 
     name: str
@@ -48,6 +51,7 @@ class Call:
     start: int
     end: int
     rows: int = 0
+    rows_of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,9 +135,13 @@ def _call(typed: str, inside: str, start: int, end: int, allowed: tuple[str, ...
         return Call(name, "", None, start, end, rows)
     place: str | None = None
     rows = None
+    rows_of = ""
     for keyword in tree.keywords:
         if keyword.arg is not None and keyword.arg == _COUNTED.get(name) and _rows(keyword.value) is not None:
             rows = _rows(keyword.value)
+            continue
+        if name == "log" and keyword.arg == "rows" and _NAME.fullmatch(_text(keyword.value) or ""):
+            rows_of = _text(keyword.value) or ""
             continue
         text = _text(keyword.value)
         if keyword.arg != "place" or name not in _WITH_PLACE or text is None:
@@ -141,10 +149,10 @@ def _call(typed: str, inside: str, start: int, end: int, allowed: tuple[str, ...
             return fault(what, f"write {{{{ {_form(name)} }}}}{_up_to(name)}")
         place = text
     argument = _text(tree.args[0]) if len(tree.args) == 1 else None
-    if argument is None or (name == "log" and rows is None):
+    if argument is None or (name == "log" and rows is None and not rows_of):
         what = f"'{name}' takes one name in quotes" + (" and its rows" if name == "log" else "")
         return fault(what, f"write {{{{ {_form(name, place=False)} }}}}{_up_to(name)}")
-    return Call(name, argument, place, start, end, rows or 0)
+    return Call(name, argument, place, start, end, rows or 0, rows_of)
 
 
 def _form(name: str, *, place: bool = True) -> str:

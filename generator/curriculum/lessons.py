@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import chain, islice
 from typing import TypeAlias
 
-from generator.curriculum.calls import BLOCKS, IN_TEXTS, SHEET_BLOCKS, Call, Fault, calls
+from generator.curriculum.calls import BLOCKS, IN_TEXTS, MOST_ROWS, SHEET_BLOCKS, Call, Fault, calls
 from generator.curriculum.signs import dandas_behind_digits
 from generator.curriculum.texts import Filler
 from generator.curriculum.trade_numbers import typed_by_hand
@@ -196,7 +196,7 @@ def split_sheet(text: str, language: str, around: Surroundings, filler: Filler) 
             prose.append(said if isinstance(said, str) else "")
             continue
         faults += _block_faults(call, text, around, filler)
-        blocks += [*_prose(prose), _block(call, around.place)]
+        blocks += [*_prose(prose), _block(call, around.place, filler)]
         prose = []
     blocks += _prose([*prose, text[end:]])
     return tuple(blocks), tuple(sorted(faults, key=lambda fault: fault.start))
@@ -208,13 +208,13 @@ def _prose(parts: Sequence[str]) -> Iterator[Prose]:
         yield Prose(markdown + "\n")
 
 
-def _block(call: Call, place: str) -> SheetBlock:
+def _block(call: Call, place: str, filler: Filler) -> SheetBlock:
     at = call.place or place
     match call.name:
         case "table":
             return TableBlock(call.argument, at)
         case "log":
-            return LogBlock(call.argument, call.rows)
+            return LogBlock(call.argument, call.rows or filler.rows(call, at))
         case "ruler":
             return RulerBlock(call.argument, at)
         case "fault":
@@ -278,10 +278,12 @@ def _block_faults(call: Call, text: str, around: Surroundings, filler: Filler) -
     if call.argument not in names:
         yield fault(f"unknown-{noun}", f"unknown {noun} '{call.argument}'", did_you_mean(call.argument, list(names)))
         return
-    if call.name == "worked":
+    if call.name == "worked" or call.rows_of:
         unknown = filler.unknown(call, text, around.place)
         if unknown is not None:
             yield unknown
+        elif call.rows_of and filler.rows(call, at) > MOST_ROWS:
+            yield fault("bad-call", f"'{call.rows_of}' asks for {filler.rows(call, at)} rows", f"at most {MOST_ROWS}")
     if call.name in ("figure", "ruler"):
         if at not in filler.values:
             if call.place is not None and filler.all_places:
@@ -344,7 +346,8 @@ def _typed(call: Call) -> str:
     if call.name == "lines":
         return f"{{{{ lines({call.rows}) }}}}"
     if call.name == "log":
-        return f'{{{{ log("{call.argument}", rows={call.rows}) }}}}'
+        rows = f'"{call.rows_of}"' if call.rows_of else call.rows
+        return f'{{{{ log("{call.argument}", rows={rows}) }}}}'
     steps = f", steps={call.rows}" if call.rows else ""
     return f'{{{{ {call.name}("{call.argument}"{place}{steps}) }}}}'
 

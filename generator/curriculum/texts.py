@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from math import ceil
 from typing import Any, TypeVar
 
 from pydantic import BaseModel
@@ -150,7 +151,7 @@ class Filler:
 
     def unknown(self, call: Call, text: str, place: str) -> Fault | None:
         """What is wrong with the quantity or given that a call names, at its place."""
-        typed = text[call.start : call.end]
+        typed, name = text[call.start : call.end], call.rows_of or call.argument
         at = call.place or place
         if not at:
             fix = f'name one: {{{{ {call.name}("{call.argument}", place="...") }}}}'
@@ -158,20 +159,24 @@ class Filler:
         if call.place is not None and self.all_places and at not in self.values:
             return Fault(call.start, typed, "unknown-place", f"unknown place '{at}'", did_you_mean(at, [*self.values]))
         try:
-            self.book.entry(call.argument)
+            self.book.entry(name)
         except UnknownNameError:
-            what = f"unknown quantity or given '{call.argument}'"
+            what = f"unknown quantity or given '{name}'"
             names = [*self.book.quantities, *self.book.givens]
-            return Fault(call.start, typed, "unknown-quantity", what, did_you_mean(call.argument, names))
-        if self.values.get(at) and call.argument not in self.values[at]:
+            return Fault(call.start, typed, "unknown-quantity", what, did_you_mean(name, names))
+        if self.values.get(at) and name not in self.values[at]:
             return Fault(
                 call.start,
                 typed,
                 "not-at-place",
-                f"'{call.argument}' is not known at '{at}'",
-                self.needed(call.argument, at),
+                f"'{name}' is not known at '{at}'",
+                self.needed(name, at),
             )
         return None
+
+    def rows(self, call: Call, place: str) -> int:
+        """As many rows as the quantity has at a place, rounded up; one where it is not known there."""
+        return max(1, ceil(round(self.values.get(place, {}).get(call.rows_of, 1.0), 6)))
 
     def needed(self, name: str, place: str) -> str:
         """The fix for a value that a place does not reach: the givens that it lacks."""

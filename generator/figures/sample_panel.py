@@ -24,8 +24,8 @@ NEEDS = (
 _SIDE = 0.4
 """Side of the panel, metres: usual practice."""
 _WIRE = 0.02
-_PLACES = (-0.15, -0.05, 0.05, 0.15)
-"""Where the cover is measured along the break, metres from its middle."""
+PLACES = {"A": -0.16, "B": -0.08, "C": 0.0, "D": 0.08, "E": 0.16}
+"""Where the cover is measured along the break, on both faces: metres from its middle, by letter."""
 _SHOWN = 0.17
 """Length of the broken edge that the second picture shows, metres."""
 
@@ -65,7 +65,7 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
             hand(view.at(0.33, -0.16), 0.19 * view.scale * view.page.unit, forearm=0.2),
             view.measure((-half, -half), (half, -half), -10),
         )
-        for letter, x in zip("ABCD", _PLACES, strict=True):
+        for letter, x in PLACES.items():
             view.page.disc(letter, *view.paper(x, 0.045))
             view.page.add(view.line((x, 0.012), (x, -0.012), Ink.GROUND))
 

@@ -7,6 +7,9 @@ from generator.plans.as_data import BATCH, WATER_WORKS
 from generator.plans.plan import Plan
 from generator.plans.tell import Section, Tell
 
+_NO_GAP = 0.05
+"""Per cent that are shown as 0.0: the cutting list is as short as can be."""
+
 
 def cutting(plan: Plan, tell: Tell) -> Section:
     """Which pieces come from which bars."""
@@ -14,12 +17,13 @@ def cutting(plan: Plan, tell: Tell) -> Section:
     lines = [words.say("plan.cutting_note")]
     for each in plan.bars:
         bar = words.say("plan.bar_of", bar=tell.bar(each.bar), length=tell.sized(each.bar.length, 1, "m"))
-        lines.append(
-            words.say(
-                "plan.cutting_bars", bar=bar, count=each.cuts.bars, shown=tell.number(each.cuts.bars),
-                waste=tell.number(100 * each.cuts.waste), gap=tell.number(100 * each.cuts.gap, 1),
-            )
-        )  # fmt: skip
+        waste, gap = tell.number(100 * each.cuts.waste), 100 * each.cuts.gap
+        shown, bought = tell.number(each.cuts.bars), each.cuts.bars
+        if gap < _NO_GAP:
+            lines.append(words.say("plan.cutting_fewest", bar=bar, count=bought, shown=shown, waste=waste))
+        else:
+            above = tell.number(gap, 1)
+            lines.append(words.say("plan.cutting_bars", bar=bar, count=bought, shown=shown, waste=waste, gap=above))
         for cut in each.cuts.cuts:
             pieces = ", ".join(
                 _piece(tell, count, piece.name, piece.length)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from generator.calculations import BOOK
 from generator.formula import show
 from generator.plans.shop import Angle, Bar, Mesh
-from generator.words import Words
+from generator.words import FOR_ONE, Words
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +48,12 @@ class Tell:
         return self.words.with_unit(show(value, places), unit)
 
     def quantity(self, name: str, value: float) -> tuple[str, str]:
-        """Name and value of a quantity or a given, at its own decimals."""
+        """Name and value of a quantity or a given, at its own decimals; a whole bag or day without any."""
         entry = BOOK.entry(name)
         found = BOOK.quantities.get(name)
         places = found.places if found is not None else _places(BOOK.givens[name].step)
+        if found is None and value == int(value) and f"{FOR_ONE}.{entry.unit}" in self.words:
+            places = 0
         return self.words.say_one_of("quantity", name), self.sized(value, places, entry.unit)
 
     def bar(self, bar: Bar) -> str:

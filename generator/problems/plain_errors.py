@@ -162,6 +162,10 @@ def _wrong_value(kind: str, name: str, key: str, given: Any, context: Mapping[st
     if kind == "string_pattern_mismatch" and key == "answer":
         fix = "write 'exact', 'within 2 %' or 'within 5 mm'"
         return "wrong-value", f"'{name}' doesn't say how near is near enough: '{given}'", fix
+    if kind == "string_pattern_mismatch" and ":" in str(context.get("pattern")):
+        return "wrong-value", f"'{name}' is no time of day: '{given}'", 'write hours and minutes in quotes: "09:30"'
+    if kind == "string_too_short":
+        return "too-short", f"'{name}' is empty", "write something there"
     if kind == "string_pattern_mismatch":
         slug = "-".join(re.findall(r"[a-z0-9]+", str(given).lower()))
         what = f"'{given}' is no name: only small letters a to z, digits and single hyphens"

@@ -74,6 +74,6 @@ class _Same:
         return met[id(scene)][1]
 
 
-def captioned(scene: Scene) -> Piece:
-    """A drawing and its title below it."""
-    return Column([Figure(scene), Text(scene.title, NOTE.but(align="center"))], before=4.0, after=6.0)
+def captioned(scene: Scene, highest: float = HIGHEST) -> Piece:
+    """A drawing, at most so many points high, and its title below it."""
+    return Column([Figure(scene, highest), Text(scene.title, NOTE.but(align="center"))], before=4.0, after=6.0)

@@ -19,6 +19,8 @@ Canvas: TypeAlias = Any
 
 _DEVANAGARI = re.compile("[\u0900-\u097f]")
 _ANY_WIDTH = 1e6
+_WHOLE_PAGE = 600.0
+"""Points; with as much room a table is at the top of a page, and cut wherever it must."""
 
 
 class Piece(ABC):
@@ -320,6 +322,8 @@ class Grid(Piece):
     """
 
     padding = 4.0
+    fewest = 3
+    """Rows that stay together above and below a cut, and with the head, unless the page is too small for them."""
 
     def __init__(
         self,
@@ -352,7 +356,7 @@ class Grid(Piece):
         return sum(self._heights)
 
     def cut(self, width: float, height: float) -> tuple[Piece, Piece] | None:
-        """Between two rows; the head never stands alone."""
+        """Between two rows; neither the head nor a single row stands alone."""
         self.fit(width)
         heads = int(bool(self._head))
         used, fits = 0.0, 0
@@ -360,15 +364,21 @@ class Grid(Piece):
             if used + row > height:
                 break
             used, fits = used + row, fits + 1
-        if not heads < fits < len(self._heights):
+        few = self.fewest
+        if min(fits, len(self._heights) - few) < heads + few and height >= _WHOLE_PAGE:
+            few = 1
+        fits = min(fits, len(self._heights) - few)
+        if fits < heads + few:
             return None
         upper = Grid(self._rows[: fits - heads], self._shares, self._head, before=self.before, after=0.0)
         return upper, Grid(self._rows[fits - heads :], self._shares, self._head, before=0.0, after=self.after)
 
     def first_height(self, width: float) -> float:
-        """The head and one row."""
+        """The head and the rows that stay with it."""
         self.fit(width)
-        return sum(self._heights[: 1 + bool(self._head)])
+        heads = bool(self._head)
+        few = self.fewest if len(self._heights) - heads >= 2 * self.fewest else len(self._heights)
+        return min(sum(self._heights[: few + heads]), _WHOLE_PAGE)
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:
         """Lines round every cell; a thicker one below the head."""

@@ -109,8 +109,11 @@ def strip_pdf(record: Record, content: CourseContent, learners: Collection[int] 
     """
     words = content.words[record.language]
     set_id, drawings = set_id or record.set_id, Drawings(content)
-    how = [Text(words.say("sheet.strip"), NOTE.but(bold=True, after=6.0))]
-    how += [Text(words.say(told), NOTE.but(after=6.0)) for told in ("sheet.strip_lie", "sheet.key_only_for_trainers")]
+    how = [
+        Text(words.say("sheet.strip"), NOTE.but(bold=True, after=6.0)),
+        Text(words.say("sheet.strip_lie"), NOTE.but(after=6.0)),
+        Text(words.say("sheet.key_only_for_trainers"), NOTE),
+    ]
     strips: list[Piece] = [_How(how)]
     strips += [
         strip

@@ -11,10 +11,11 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from generator.assessment.blueprint import recheck_of
+from generator.assessment.recheck import Recheck
 from generator.calculations.build_jobs import HOLD_POINTS
 from generator.calculations.calendar import Slot
 from generator.curriculum import CourseContent
-from generator.curriculum.models import Module, TalkRule
+from generator.curriculum.models import Module
 from generator.exercises import ChoiceItem, NumberItem, QuestionItem, Record, SpokenItem, make_item
 from generator.figures import draw
 from generator.plans import sections
@@ -45,6 +46,8 @@ _WET_VISIT = ("wet_below", "sacks_tight", "water_at_hand", "names_ahead")
 """What is looked at on a wet day."""
 _UNBROKEN = frozenset({"base_concrete", "first_coat", "roof_pour"})
 """Jobs that stop for no meal: where fresh work meets old, it leaks or cracks."""
+_BOARD = 285.0
+"""Points that a drawing for the board may have: two stand on a page, and it is drawn large by hand."""
 _RECHECK = 12
 """Questions that the sheet of a spoken examination has ready, beside those that are read aloud."""
 
@@ -218,7 +221,10 @@ class Pack:
             yield Text(words.say("workshop.board"), HEADING)
             yield Text(words.say("workshop.board_note"), BODY.but(keep=True))
             values = self._content.values(module.place)
-            yield from (captioned(draw(key, values, words)) for key in module.figures)
+            for key in module.figures:
+                drawing = captioned(draw(key, values, words), _BOARD)
+                drawing.changes_place = True
+                yield drawing
 
     def _questions(self, module: Module) -> list[tuple[QuestionItem, str]]:
         """One question of each competency that can be asked aloud, with what is right; spoken ones first."""
@@ -246,13 +252,15 @@ class Pack:
         words, group = self._words, self._workshop.file.group
         yield Text(words.say("workshop.tools_note", groups=self._workshop.threes, people=group), BODY)
         tools = dict.fromkeys(tool[words.language] for module in modules for tool in module.tools)
+        for_all = words.say("workshop.first_aid")
+        tools = dict.fromkeys(tool for tool in tools if not for_all.startswith(tool))
         each = words.say("workshop.each_person")
         rows = [self._ticked(tool, str(group if each in tool else self._workshop.threes)) for tool in tools]
         rows += [
             self._ticked(words.say("workshop.gloves"), str(group)),
             self._ticked(words.say("workshop.glasses"), "3"),
             self._ticked(words.say("workshop.water_and_soap"), "1"),
-            self._ticked(words.say("workshop.first_aid"), "1"),
+            self._ticked(for_all, "1"),
         ]
         heads = [words.say("workshop.tool"), words.say("workshop.how_many"), words.say("workshop.there")]
         yield Grid(rows, (4.6, 1.2, 1.0), [Text(head, _HEAD) for head in heads])
@@ -391,19 +399,22 @@ class Pack:
         heading.outline = heading.plain()
         yield heading
         yield Text(words.say("workshop.recheck_note"), BODY)
-        ids = {module.id for module in modules}
-        for scheme in self._content.schemes.values():
-            if not ids & set(scheme.modules):
-                continue
-            about = scheme.title[words.language]
-            if scheme.oral is not None:
-                after = words.say("paper.oral.after", count=scheme.oral.most)
-                yield from _limits(scheme.oral, f"{words.say('paper.oral.title')} · {about}", after, words)
-            if scheme.talk is not None:
-                after = words.say("paper.talk.after", count=scheme.talk.most)
-                yield from _limits(scheme.talk, f"{words.say('paper.talk.title')} · {about}", after, words)
+        yield from self._limits({module.id for module in modules})
         yield from (asked_question(place, item, words) for place, item in enumerate(others, start=len(spoken) + 1))
         yield from self._signed(words.say("sheet.signed_observer"))
+
+    def _limits(self, modules: set[str]) -> Iterator[Piece]:
+        """When something asked aloud is over: schemes with the same rule share a table."""
+        words = self._words
+        rules: dict[tuple[str, Recheck], list[str]] = {}
+        for scheme in self._content.schemes.values():
+            for kind, rule in (("oral", scheme.oral), ("talk", scheme.talk)):
+                if rule is not None and modules & set(scheme.modules):
+                    rules.setdefault((kind, recheck_of(rule)), []).append(scheme.title[words.language])
+        for (kind, limits), about in rules.items():
+            yield Text(f"{words.say_one_of('paper', f'{kind}.title')} · {', '.join(about)}", SUBHEADING)
+            yield limits_table(limits, words)
+            yield Text(words.say_one_of("paper", f"{kind}.after", count=limits.most), NOTE)
 
     def _exam_items(self, modules: Sequence[Module]) -> tuple[list[SpokenItem], list[QuestionItem]]:
         spoken: list[SpokenItem] = []
@@ -451,10 +462,3 @@ def wet_days(slots: Sequence[Slot]) -> tuple[int, int]:
     """
     by_name = {slot.name: slot for slot in slots}
     return by_name["first_coat"].end + 1, by_name["wet_curing"].end
-
-
-def _limits(rule: TalkRule, title: str, after: str, words: Words) -> Iterator[Piece]:
-    """When something asked aloud is over."""
-    yield Text(title, SUBHEADING)
-    yield limits_table(recheck_of(rule), words)
-    yield Text(after, NOTE)

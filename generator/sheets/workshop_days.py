@@ -101,7 +101,8 @@ def programme(blocks: Sequence[Block], days: int, start: str, end: str) -> tuple
             line += _filled(piece, todo) if not piece.kind else [piece]
         found.append(tuple(line))
     if todo:
-        raise ValueError(f"the days are too short by {sum(block.minutes for block in todo)} minutes")
+        missing = sum(block.minutes for block in todo)
+        raise ValueError(f"the days are too short by {missing} minute{'' if missing == 1 else 's'}")
     return tuple(found)
 
 

@@ -10,11 +10,13 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from generator.curriculum import CourseContent
+from generator.figures.fonts import BOLD
 from generator.formula import OutOfRangeError
 from generator.plans import Crew, Plan, Refusal, Wish, hoops_of_place, litres_of_place, make_plan
 from generator.plans.refused import NoPlanError
-from generator.problems import Problem, ProblemsError, YamlFile, few, read_yaml
+from generator.problems import MachineError, Problem, ProblemsError, YamlFile, few, read_yaml
 from generator.problems.plain_errors import did_you_mean, problems_of
+from generator.sheets.text import shaped
 from generator.sheets.workshop_days import Block, Session, capacity, programme
 
 LONGEST_NAME = 90
@@ -113,8 +115,9 @@ def read_workshop(name: str, data: bytes, content: CourseContent) -> Workshop:
         content: the course.
 
     Raises:
-        ProblemsError: everything that is wrong with it: keys, values, unknown modules, places and handouts, dates that
-            do not go forward, days too short for the modules, a tank that this course does not plan, visits too late.
+        ProblemsError: everything that is wrong with it: a name that the font can't print, keys, values, unknown
+            modules, places and handouts, dates that do not go forward, days too short for the modules, a tank that this
+            course does not plan, visits too late.
     """
     file = read_yaml(name, data)
     problems: list[Problem] = []
@@ -124,6 +127,7 @@ def read_workshop(name: str, data: bytes, content: CourseContent) -> Workshop:
     except ValidationError as error:
         problems += problems_of(file, WorkshopFile, error)
     raw: Mapping[str, Any] = file.value if isinstance(file.value, dict) else {}
+    problems += _title(file, raw)
     problems += _names(file, raw, content)
     problems += _dates(file, raw)
     problems += _plan_problems(file, raw, found, content)
@@ -161,6 +165,18 @@ def tank_of(file: WorkshopFile, content: CourseContent) -> Plan | Refusal:
         return make_plan(Wish(file.litres, crew=crew))
     given = content.places[file.place].given
     return make_plan(Wish(litres_of_place(given), crew=crew, place=given, wished_hoops=hoops_of_place(given)))
+
+
+def _title(file: YamlFile, raw: Mapping[str, Any]) -> Iterator[Problem]:
+    """The name stands on every page: the print font must have its letters."""
+    name = raw.get("name")
+    try:
+        for word in name.split() if isinstance(name, str) else ():
+            shaped(word, BOLD)
+    except MachineError as error:
+        fix = "write it in Latin or Devanagari letters"
+        what = f"the name can't be printed: {str(error).partition(' (fix:')[0]}"
+        yield file.value_problem(("name",), "name-not-printable", what, fix)
 
 
 def _names(file: YamlFile, raw: Mapping[str, Any], content: CourseContent) -> Iterator[Problem]:

@@ -117,6 +117,8 @@ def test_a_sheet_rests_on_its_own_files_and_those_that_all_share(tmp_path: Path)
         ('{{ log("goats") }}', "'log' takes one name in quotes and its rows"),
         ('{{ log("goats", rows=0) }}', f'write {{{{ log("...", rows=20) }}}}, at most {MOST_ROWS}'),
         ('{{ log("goats", rows="3") }}', f'write {{{{ log("...", rows=20) }}}}, at most {MOST_ROWS}'),
+        ('{{ log("goats", rows="curing_dys") }}', "unknown quantity or given 'curing_dys' (fix: did you mean"),
+        ('{{ log("goats", rows="tank_litres") }}', "'tank_litres' asks for"),
         ("{{ lines(500) }}", f"write {{{{ lines(6) }}}}, at most {MOST_ROWS}"),
         ('{{ lines("6") }}', "write {{ lines(6) }}"),
         ('{{ ruler("hops") }}', "unknown ruler 'hops' (fix: did you mean 'hoops'?)"),
@@ -161,6 +163,16 @@ def test_both_languages_ask_for_the_same(tmp_path: Path) -> None:
 def test_what_only_paper_has_is_refused_elsewhere(call: str) -> None:
     (found,) = calls(call, IN_TEXTS)
     assert isinstance(found, Fault)
+
+
+def test_a_log_has_a_row_for_each_day_that_the_tank_of_its_place_needs(tmp_path: Path) -> None:
+    text = TEXT.replace("rows=4", 'rows="curing_days"')
+    for place in ("hill-school", "lower-terrace-herders"):
+        folder = with_sheet(tmp_path / place, SHEET.replace("hill-school", place), text, text)
+        content = load(folder).content
+        assert content is not None
+        days = content.numbers("goat-watch", place)["curing_days"]
+        assert LogBlock("goats", round(days)) in content.handout_texts["goat-watch", "hi"]
 
 
 def test_each_call_is_read() -> None:

@@ -3,7 +3,7 @@ from __future__ import annotations
 import pytest
 
 from generator.sheets.flow import Box, Column, Grid, Row, Space, Text
-from generator.sheets.page import sheet_pdf
+from generator.sheets.page import laid_out, sheet_pdf
 from generator.sheets.styles import BODY, Style
 from tests.sheets.invented import ABOUT, part
 from tests.sheets.layout_checks import faults
@@ -64,7 +64,34 @@ def test_table_is_cut_between_rows_and_repeats_its_head() -> None:
 
 
 def test_the_head_of_a_table_never_stands_alone() -> None:
-    table = Grid([[Space(50)], [Space(50)]], (1,), [Space(20)])
+    table = Grid([[Space(50)] for _ in range(6)], (1,), [Space(20)])
     table.fit(WIDTH)
-    assert table.cut(WIDTH, 60.0) is None
-    assert table.cut(WIDTH, 95.0) is not None
+    assert table.cut(WIDTH, 180.0) is None
+    assert table.cut(WIDTH, 210.0) is not None
+
+
+def rows_of(count: int) -> Grid:
+    return Grid([[Space(20.0)] for _ in range(count)], [1.0], [Text("Day")])
+
+
+def test_a_table_keeps_three_rows_together_on_each_side_of_a_cut() -> None:
+    cuts = 0
+    for room in range(20, 320, 5):
+        halves = rows_of(10).cut(WIDTH, float(room))
+        if halves is not None:
+            sizes = [len(half._rows) for half in halves if isinstance(half, Grid)]
+            assert min(sizes) >= 3
+            assert sum(sizes) == 10
+            cuts += 1
+    assert cuts > 20
+    assert rows_of(5).cut(WIDTH, 100.0) is None
+    assert rows_of(10).first_height(WIDTH) == pytest.approx(rows_of(3).fit(WIDTH))
+    assert rows_of(4).first_height(WIDTH) == pytest.approx(rows_of(4).fit(WIDTH))
+
+
+def test_a_table_higher_than_a_page_is_cut_wherever_it_must() -> None:
+    high = Grid([[Space(400.0)] for _ in range(3)], [1.0])
+    assert len(laid_out([high], WIDTH, 750.0, 50.0)) == 3
+    halves = rows_of(25).cut(WIDTH, 24 * 28.0 + 20.0)
+    assert halves is not None
+    assert [len(half._rows) for half in halves if isinstance(half, Grid)] == [22, 3]

@@ -22,13 +22,14 @@ from generator.curriculum import CourseContent, TableBlock, load
 from generator.curriculum.calls import IN_TEXTS, Call, calls
 from generator.figures.faults import FAULTS
 from generator.figures.rulers import RULERS
+from generator.figures.sample_panel import PLACES
 from generator.formula import Quantity, show, show_full
 from generator.plans import sections
 from generator.sheets import handout_pdf
 from generator.sheets.card_flow import Card
 from generator.sheets.page import A4
 from generator.sheets.ruler_flow import CHECK
-from generator.sheets.styles import TEXT_WIDTH
+from generator.sheets.styles import MARGIN, TEXT_WIDTH
 from tests.commands.course_copy import course_copy
 from tests.sheets.conftest import LONGEST_NAMES
 from tests.sheets.layout_checks import faults
@@ -113,6 +114,37 @@ def test_every_page_says_what_it_is(
         fonts = [font.get_object() for page in reader.pages for font in page["/Resources"]["/Font"].values()]
         assert fonts
         assert all("/FontFile2" in font["/FontDescriptor"] for font in fonts), (name, language)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_curing_log_has_a_row_for_each_wet_day_however_many_its_tank_needs(tmp_path: Path, language: str) -> None:
+    folder = course_copy(tmp_path)
+    place = folder / "course" / "places" / "lower-terrace-herders.yaml"
+    for blended, hot, days in ((0, 0, 14), (1, 1, 28)):
+        text = place.read_text("utf-8")
+        text = re.sub(r"blended_cement: \S+", f"blended_cement: {blended}", text)
+        place.write_text(re.sub(r"hot_dry: \S+", f"hot_dry: {hot}", text), "utf-8")
+        content = load(folder).content
+        assert content is not None
+        assert content.numbers("curing-log", "lower-terrace-herders")["curing_days"] == days
+        recorded, _ = _recorded("curing-log", language, content)
+        assert faults(recorded, *A4) == []
+        bold = [string.typed for string in recorded.strings if string.x < MARGIN + 10 and string.typed.isdecimal()]
+        assert bold == [str(day) for day in range(1, days + 1)]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_sample_panel_is_read_at_the_same_places_on_sheet_drawing_and_scheme(
+    made: dict[tuple[str, str], tuple[Recording, bytes]], content: CourseContent, language: str
+) -> None:
+    """Each place of the drawing on both faces, which are as many readings as whoever leads the work has to show."""
+    words = [string.typed for string in made["sample-panel", language][0].strings]
+    rows = [typed for typed in words if re.fullmatch(r"[A-Z], \S+", typed)]
+    assert [row[0] for row in rows] == [letter for letter in PLACES for _ in ("inside", "outside")]
+    rules = [scheme.panel for scheme in content.schemes.values() if scheme.panel is not None]
+    assert [rule.readings for rule in rules] == [len(rows)]
+    note = content.words[language].say_one_of("figure", "sample-panel.note")
+    assert all(letter in note for letter in PLACES)
 
 
 def test_the_hash_changes_with_the_sheets_own_text_alone(content: CourseContent) -> None:

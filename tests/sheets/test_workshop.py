@@ -119,8 +119,10 @@ def test_a_day_too_short_is_refused_by_the_minute() -> None:
     room = capacity(2, "10:00", "16:00")
     days = programme([Block("m", "do", room)], 2, "10:00", "16:00")
     assert not any(session.kind == "build" for day in days for session in day)
-    with pytest.raises(ValueError, match="too short by 1 minutes"):
+    with pytest.raises(ValueError, match=r"too short by 1 minute$"):
         programme([Block("m", "do", room + 1)], 2, "10:00", "16:00")
+    with pytest.raises(ValueError, match=r"too short by 2 minutes$"):
+        programme([Block("m", "do", room + 2)], 2, "10:00", "16:00")
 
 
 def test_the_wet_days_last_at_least_a_fortnight_after_the_last_coat(content: CourseContent) -> None:
@@ -168,6 +170,10 @@ gruop: 3
         ("questions: 6", "questions: 6\nlitres: 90000", "no-such-tank"),
         ("dates: [2031-11-17, 2031-11-18, 2031-11-19]", "dates: [2031-11-17]", "too-little-time"),
         ('end: "16:00"', 'end: "09:00"', "day-too-short"),
+        ('end: "16:00"', 'end: "9:30"', "wrong-value"),
+        ("name: Frame days at Lower Terrace", 'name: ""', "too-short"),
+        ("name: Frame days at Lower Terrace", "name: தமிழ் நாள்", "name-not-printable"),
+        ("name: Frame days at Lower Terrace", 'name: "a\\u0007b"', "name-not-printable"),
     ],
 )
 def test_what_can_not_be_done_is_refused(content: CourseContent, old: str, new: str, code: str) -> None:
