@@ -11,8 +11,8 @@ from generator.sheets.figure_flow import captioned
 from generator.sheets.flow import Piece, Text
 from generator.sheets.handout import caution
 from generator.sheets.page import About, Part, content_hash, sheet_pdf
-from generator.sheets.section_flow import section_table
-from generator.sheets.styles import BODY, HEADING, TITLE
+from generator.sheets.section_flow import section_pieces
+from generator.sheets.styles import HEADING, TITLE
 from generator.words import Words
 
 FIGURES_OF = {
@@ -52,10 +52,7 @@ def _pieces(section: Section, plan: Plan, words: Words) -> Iterator[Piece]:
         for line in section.lines:
             yield caution(line, words)
         return
-    for line in section.lines:
-        yield Text(line, BODY.but(after=3.0))
-    if section.head:
-        yield section_table(section)
+    yield from section_pieces(section)
     yield from _drawings(section.key, plan, words)
 
 

@@ -34,9 +34,9 @@ from generator.sheets.log_flow import Lines, ruled
 from generator.sheets.markdown_flow import pieces_of
 from generator.sheets.page import About, Part, content_hash, sheet_pdf
 from generator.sheets.ruler_flow import strip_pages
-from generator.sheets.section_flow import section_table
+from generator.sheets.section_flow import section_pieces
 from generator.sheets.signs import Caution
-from generator.sheets.styles import BODY, NOTE, SUBHEADING, TEXT_WIDTH, TIGHT, TITLE
+from generator.sheets.styles import NOTE, SUBHEADING, TEXT_WIDTH, TIGHT, TITLE
 from generator.sheets.text import Run
 from generator.sheets.working import worked_pieces
 from generator.words import Words
@@ -122,9 +122,7 @@ def _pieces(block: SheetBlock, handout_id: str, content: CourseContent, words: W
             yield Box(Column(list(worked_pieces(steps, words))), before=3.0, after=7.0)
         case TableBlock():
             section = next(s for s in sections(content.plan(block.place), words) if s.key == block.section)
-            yield from (Text(line, BODY.but(after=3.0)) for line in section.lines)
-            if section.head:
-                yield section_table(section)
+            yield from section_pieces(section)
         case LogBlock():
             yield ruled(content.handouts[handout_id].logs[block.log], block.rows, words.language)
         case FaultBlock():

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from generator.plans import Section
 from generator.sheets.flow import Grid, Piece, Space, Text
-from generator.sheets.styles import NOTE, TEXT_WIDTH
+from generator.sheets.styles import BODY, NOTE, TEXT_WIDTH
 
 _CELL = NOTE.but(after=0.0)
 _LEAST, _SIGNING, _TO_SIGN = 46.0, "____", 24.0
+
+
+def section_pieces(section: Section) -> Iterator[Piece]:
+    """Its sentences and its table; the last sentence stays with the table."""
+    for number, line in enumerate(section.lines, start=1):
+        yield Text(line, BODY.but(after=3.0, keep=bool(section.head) and number == len(section.lines)))
+    if section.head:
+        yield section_table(section)
 
 
 def section_table(section: Section) -> Piece:

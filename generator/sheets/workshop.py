@@ -28,7 +28,7 @@ from generator.sheets.key import key_part
 from generator.sheets.oral import asked_question, limits_table
 from generator.sheets.page import About, Part, content_hash, sheet_pdf
 from generator.sheets.practical import practical_part
-from generator.sheets.section_flow import section_table
+from generator.sheets.section_flow import section_pieces
 from generator.sheets.signs import Blank, Boxes
 from generator.sheets.styles import BODY, CELL, HEADING, NOTE, SUBHEADING, TIGHT, TITLE
 from generator.sheets.worksheet import learner_part
@@ -201,7 +201,7 @@ class Pack:
         items = self._questions(module)
         if items:
             yield Text(words.say("workshop.questions"), HEADING)
-            yield Text(words.say("workshop.how_to_ask"), BODY)
+            yield Text(words.say("workshop.how_to_ask"), BODY.but(keep=True))
             for item, right in items:
                 said = Text(f"- {item.text}", TIGHT)
                 answer = Text(f"{words.say('workshop.listen_for')} {right}", NOTE.but(indent=12.0, after=5.0))
@@ -268,9 +268,7 @@ class Pack:
         for section in sections(self._workshop.plan, words):
             if section.key in wanted:
                 yield Text(section.heading, HEADING)
-                yield from (Text(line, BODY.but(after=3.0)) for line in section.lines)
-                if section.head:
-                    yield section_table(section)
+                yield from section_pieces(section)
 
     def _ticked(self, tool: str, count: str) -> list[Piece]:
         return [Text(tool, CELL), Text(count, CELL.but(bold=True)), Row([(_TICK, Boxes(1, _TICK)), (None, Column([]))])]
@@ -347,14 +345,13 @@ class Pack:
         ]  # fmt: skip
         yield Grid(rows, (0.6, 1.4, 2.8, 2.8, 1.0), [Text(head, _HEAD) for head in heads])
         for number, day in enumerate(self._workshop.visits, start=1):
-            yield from self._visit(number, day, first, last)
+            visit = Column(list(self._visit(number, day, first, last)), before=16.0)
+            visit.outline = words.say("workshop.visit", number=number, date=day.isoformat(), day=self._build_day(day))
+            yield visit
 
     def _visit(self, number: int, day: date, first: int, last: int) -> Iterator[Piece]:
         words, on = self._words, self._build_day(day)
-        heading = Text(words.say("workshop.visit", number=number, date=day.isoformat(), day=on), HEADING)
-        heading.outline = heading.plain()
-        heading.begins_page = True
-        yield heading
+        yield Text(words.say("workshop.visit", number=number, date=day.isoformat(), day=on), HEADING)
         yield self._on_the_tank(day)
         looks = list(_EVERY_VISIT)
         if first <= on <= last:
