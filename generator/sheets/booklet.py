@@ -24,6 +24,8 @@ FIGURES_OF = {
     "fittings": ("fittings", "manhole"),
 }
 """Drawings by the section that they stand in; one that this tank has no numbers for is left out."""
+_HIGHEST = 285.0
+"""Points that a drawing may have, so that pages fill."""
 
 
 def booklet_pdf(plan: Plan, words: Words, version: str) -> bytes:
@@ -62,4 +64,4 @@ def _drawings(key: str, plan: Plan, words: Words) -> Iterator[Piece]:
         kind = FIGURES.get(name)
         wanted = name != "cut-platform" or plan.wish.site.cut
         if kind is not None and wanted and all(need in values for need in kind.needs):
-            yield captioned(draw(name, values, words))
+            yield captioned(draw(name, values, words), _HIGHEST)

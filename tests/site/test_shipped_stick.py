@@ -20,6 +20,8 @@ pytestmark = pytest.mark.long  # some minutes: all pages and all sheets in all l
 
 ROOM_OF_THE_PAGES = 19_000_000
 """Bytes: all but the sheets to print."""
+ROOM_OF_THE_SHEETS = 6_000_000
+"""Bytes: all PDF files of all languages."""
 
 
 @pytest.fixture(scope="module")
@@ -43,6 +45,13 @@ def test_the_stick_fits_the_smallest_drive(stick: dict[str, bytes]) -> None:
 
 def test_pages_and_one_files_leave_room_for_the_sheets(stick: dict[str, bytes]) -> None:
     assert sum(len(data) for path, data in stick.items() if not path.startswith("pdf/")) < ROOM_OF_THE_PAGES
+
+
+def test_the_sheets_to_print_fit_their_room(stick: dict[str, bytes], languages: tuple[str, ...]) -> None:
+    sheets = {path: len(data) for path, data in stick.items() if path.startswith("pdf/")}
+    assert all(sum(path.startswith(f"pdf/{language}/") for path in sheets) > 60 for language in languages)
+    assert sum(sheets.values()) < ROOM_OF_THE_SHEETS
+    assert max(sheets.values()) < ROOM_OF_THE_SHEETS / 20, "no sheet is so large that a phone waits for it"
 
 
 def test_a_phone_gets_the_whole_course_in_a_file_that_it_can_open(
