@@ -6,25 +6,41 @@ so that no printer chokes; each file is made by a process that keeps only its ow
 
 from __future__ import annotations
 
+import hashlib
 import re
 import unicodedata
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass
 from multiprocessing import get_context
 from os import cpu_count
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import click
 
 from generator import VERSION, curriculum
 from generator import sheets as printed
+from generator.calculations import BOOK
 from generator.commands.course import file_bytes
 from generator.commands.own_tank import workshop_course
 from generator.commands.tool import ProgressLine, say_json, write_folder
 from generator.curriculum import CourseContent
-from generator.exercises import Person, Record, from_json, make_set, read_class_list, same_name, to_json
-from generator.problems import Column, ExitCode, Problem, ProblemsError, RefusedError, few, read_csv
+from generator.exercises import (
+    LARGEST_RECORD,
+    Person,
+    Record,
+    asked_of,
+    formulas_hash,
+    from_json,
+    json_pieces,
+    learner_json,
+    make_set,
+    read_class_list,
+    same_name,
+    to_json,
+)
+from generator.problems import Column, ExitCode, Problem, ProblemsError, RefusedError, decode, few, read_csv, seen
 from generator.sheets.worksheet import refuse_unprintable
 from generator.sheets.workshop_file import Workshop, read_workshop
 from generator.site.swap import swap_in
@@ -35,6 +51,9 @@ _ALONE = 60
 """Learners that one process prints before others could have read the course."""
 _FORMULA = "=+-@"
 """Signs that make a spreadsheet take a cell for a formula."""
+_UNSEEN = ("unseen-character", "lost-letter")
+_CODE = re.compile("U\\+[0-9A-F]+")
+_ACCENT = re.compile("[\u0300-\u036f]")
 _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 _KINDS = {"worksheets": printed.worksheet_pdf, "key": printed.key_pdf, "marking-strips": printed.strip_pdf}
 
@@ -88,6 +107,13 @@ def read_people(file: str, data: bytes, languages: Collection[str]) -> tuple[Per
     problems: list[Problem] = []
     people: tuple[Person, ...] = ()
     try:
+        data = _composed(decode(file, data)).encode("utf-8")
+    except ProblemsError as error:
+        problems += error.problems
+        if any(problem.code not in _UNSEEN for problem in problems):
+            raise
+        data = seen(data, "_")  # what else is wrong is told as well
+    try:
         people = read_class_list(file, data, languages)
     except ProblemsError as error:
         problems += error.problems
@@ -102,44 +128,127 @@ def read_people(file: str, data: bytes, languages: Collection[str]) -> tuple[Per
             problems.append(row.problem("name", "formula", what, "write the name itself"))
         try:
             refuse_unprintable([name])
-        except RefusedError:
-            what = f"'{name}' has signs that can't be printed"
+        except RefusedError as error:
+            signs = ", ".join(dict.fromkeys(_CODE.findall(str(error))))
+            what = f"'{name}' has signs that can't be printed: {signs}"
             problems.append(row.problem("name", "unprintable-name", what, "write it in Latin or Devanagari letters"))
     if problems:
         raise ProblemsError(few(file, sorted(problems)))
     return people
 
 
+def _composed(text: str) -> str:
+    """Letters and their accents as one sign each, as the font has them; some computers save them as two."""
+    return unicodedata.normalize("NFC", text) if _ACCENT.search(text) else text
+
+
 def write_class_set(
-    course: CourseContent, class_list: Path, asked: Asked, output: Path, progress: ProgressLine
-) -> list[Path]:
+    course: CourseContent, class_list: Path, asked: Asked, output: Path, progress: ProgressLine,
+    processes: int | None = None,
+) -> list[Path]:  # fmt: skip
     """Worksheets, key, marking strips and record of a class, in a folder of their own.
+
+    Learners are made and kept on the disk so many at a time, so that a large class takes no more memory than a small.
 
     Raises:
         ProblemsError: the class list, before anything is written.
         UsageError: the module asks nothing of the kind, or nobody has such a number or name.
+        RefusedError: the record would be too large to mark from.
     """
     people = read_people(str(class_list), file_bytes(class_list), course.course.languages)
     words = course.words[asked.language]
+    wanted = _wanted(people, asked.learners)
     progress(words.say("command.drawing", count=len(people)))
-    record = make_set(
-        course, asked.module, people, asked.seed, asked.language, tool=f"tankschool {VERSION}",
-        questions=asked.questions, competencies=asked.competencies,
-    )  # fmt: skip
-    if not any(learner.items for learner in record.learners):
-        raise click.UsageError(f"The module '{asked.module}' asks nothing that shows {', '.join(asked.competencies)}.")
-    wanted = _wanted(record, asked.learners)
-    progress(words.say("command.printing", count=len(wanted)))
-    folder = output / "sheets" / f"{asked.module}-{record.set_id}"
+
+    def made() -> Iterator[Record]:
+        for start in range(0, len(people), MOST_IN_A_FILE):
+            yield make_set(
+                course, asked.module, people[start : start + MOST_IN_A_FILE], asked.seed, asked.language,
+                tool=f"tankschool {VERSION}", questions=asked.questions, competencies=asked.competencies,
+                first=start + 1,
+            )  # fmt: skip
+
     names: list[str] = []
+    with TemporaryDirectory(prefix="tankschool-set-") as spool:
+        kept = _kept(made(), Path(spool) / "learners")
+        if not kept.asks:
+            raise click.UsageError(
+                f"The module '{asked.module}' asks nothing that shows {', '.join(asked.competencies)}."
+            )
+        if kept.size > LARGEST_RECORD:
+            raise RefusedError(words.say("command.record_too_large", count=len(people)))
+        set_id = kept.set_id()
+        progress(words.say("command.printing", count=len(wanted)))
+        folder = output / "sheets" / f"{asked.module}-{set_id}"
 
-    def fill(fresh: Path) -> None:
-        names.extend(print_set(record, course, fresh, wanted, personal=asked.personal))
-        (fresh / "record.json").write_bytes(to_json(record))
-        names.append("record.json")
+        def fill(fresh: Path) -> None:
+            names.extend(_print_kept(kept, course, fresh, set_id, wanted, personal=asked.personal, processes=processes))
+            with (fresh / "record.json").open("wb") as file:
+                file.writelines(kept.pieces())
+            names.append("record.json")
 
-    swap_in(folder, fill)
+        swap_in(folder, fill)
     return [folder / name for name in names]
+
+
+@dataclass(frozen=True, slots=True)
+class _Kept:
+    """A set whose learners lie in a file, one behind the other.
+
+    Args:
+        head: the record without its learners.
+        file: of the learners, each as the record has it.
+        ends: number and name of each learner, and where it ends in the file.
+        asks: whether anybody is asked anything.
+    """
+
+    head: Record
+    file: Path
+    ends: tuple[tuple[int, str, int], ...]
+    asks: bool
+
+    @property
+    def size(self) -> int:
+        """Bytes of all learners."""
+        return self.ends[-1][2] if self.ends else 0
+
+    def learners(self, start: int = 0, end: int | None = None) -> Iterator[bytes]:
+        """Learners by their place in the set."""
+        at = self.ends[start - 1][2] if start else 0
+        with self.file.open("rb") as file:
+            file.seek(at)
+            for _, _, until in self.ends[start:end]:
+                yield file.read(until - at)
+                at = until
+
+    def pieces(self) -> Iterator[bytes]:
+        """The whole record's file."""
+        return json_pieces(self.head, self.learners())
+
+    def set_id(self) -> str:
+        """As `Record.set_id`."""
+        total = hashlib.sha256()
+        for piece in self.pieces():
+            total.update(piece)
+        return total.hexdigest()[:8]
+
+
+def _kept(parts: Iterable[Record], file: Path) -> _Kept:
+    """The parts of a set, made one after the other, as one set on the disk."""
+    head: Record | None = None
+    asks: frozenset[str] = frozenset()
+    ends: list[tuple[int, str, int]] = []
+    at, anything = 0, False
+    with file.open("wb") as out:
+        for part in parts:
+            head = head or part.model_copy(update={"learners": ()})
+            asks |= asked_of(part.learners)
+            for learner in part.learners:
+                at += out.write(learner_json(learner))
+                ends.append((learner.number, learner.name, at))
+                anything = anything or bool(learner.items)
+    assert head is not None  # noqa: S101 (a class list has a name)
+    return _Kept(head.model_copy(update={"formulas": formulas_hash(BOOK, asks)}), file, tuple(ends), anything)
 
 
 def print_set(
@@ -159,57 +268,88 @@ def print_set(
     Returns:
         Names of the files, in order.
     """
-    set_id = record.set_id
-    learners = [learner for learner in record.learners if not wanted or learner.number in wanted]
+    numbers = wanted or [learner.number for learner in record.learners]
+    with TemporaryDirectory(prefix="tankschool-set-") as spool:
+        kept = _kept([record], Path(spool) / "learners")
+        return _print_kept(kept, course, folder, record.set_id, numbers, personal=personal, processes=processes)
+
+
+def _print_kept(
+    kept: _Kept, course: CourseContent, folder: Path, set_id: str, wanted: Collection[int], *, personal: bool,
+    processes: int | None,
+) -> list[str]:  # fmt: skip
+    """Print the wanted learners of a set, and return the names of the files, in order."""
+    asked = frozenset(wanted)
+    digits = max(3, len(str(len(kept.ends))))
+    places = [place for place, (number, _, _) in enumerate(kept.ends) if number in asked]
     size = 1 if personal else MOST_IN_A_FILE
-    jobs: list[tuple[list[tuple[str, str]], bytes]] = []
-    for start in range(0, len(learners), size):
-        some = learners[start : start + size]
+    work: list[_Job] = []
+    for start in range(0, len(places), size):
+        some = places[start : start + size]
         end = ""
         if personal:
-            end = "-".join(["", f"{some[0].number:03d}", *([slug(some[0].name)] if slug(some[0].name) else [])])
-        elif len(learners) > size:
+            number, name, _ = kept.ends[some[0]]
+            end = "-".join(["", f"{number:0{digits}d}", *([slug(name)] if slug(name) else [])])
+        elif len(places) > size:
             end = f"-{start + 1:04d}-{start + len(some):04d}"
-        part = to_json(record.model_copy(update={"learners": tuple(some)}))
-        jobs += [([(kind, f"{kind}{end}.pdf")], part) for kind in _KINDS]
-    many = processes if processes is not None else (cpu_count() or 1) if len(learners) > _ALONE else 1
-    work = [(files, part, set_id, folder) for files, part in jobs]
+        work += [_Job(kept, tuple(some), kind, folder / f"{kind}{end}.pdf", set_id) for kind in _KINDS]
+    many = processes if processes is not None else (cpu_count() or 1) if len(places) > _ALONE else 1
     if many == 1:
         for job in work:
-            _print(course, *job)
+            job.print(course)
     else:
-        with ProcessPoolExecutor(many, get_context("spawn"), _begin, (course.reading.root,)) as pool:
-            list(pool.map(_print_here, work))
-    return sorted(name for files, _ in jobs for _, name in files)
+        with ProcessPoolExecutor(many, get_context("spawn"), _begin, (course.reading.root, kept)) as pool:
+            list(pool.map(_print_here, [(job.places, job.kind, job.file, job.set_id) for job in work]))
+    return sorted(job.file.name for job in work)
 
 
-_here: list[CourseContent] = []
-"""The course of a printing process."""
+@dataclass(frozen=True, slots=True)
+class _Job:
+    """One file to print.
+
+    Args:
+        kept: the set.
+        places: of its learners in the set.
+        kind: of sheet.
+        file: that is written.
+        set_id: of the whole set.
+    """
+
+    kept: _Kept
+    places: tuple[int, ...]
+    kind: str
+    file: Path
+    set_id: str
+
+    def print(self, course: CourseContent) -> None:
+        """Read the learners back and print their sheets."""
+        some = [text for place in self.places for text in self.kept.learners(place, place + 1)]
+        record = from_json("record", b"".join(json_pieces(self.kept.head, some)))
+        self.file.write_bytes(_KINDS[self.kind](record, course, set_id=self.set_id))
 
 
-def _begin(root: Path) -> None:
+_here: list[tuple[CourseContent, _Kept]] = []
+"""The course and the set of a printing process."""
+
+
+def _begin(root: Path, kept: _Kept) -> None:
     loaded = curriculum.load(root)
     if loaded.content is None:
         raise ProblemsError(loaded.problems)
-    _here.append(loaded.content)
+    _here.append((loaded.content, kept))
 
 
-def _print_here(job: tuple[Sequence[tuple[str, str]], bytes, str, Path]) -> None:
-    _print(_here[0], *job)
+def _print_here(job: tuple[tuple[int, ...], str, Path, str]) -> None:
+    course, kept = _here[0]
+    _Job(kept, *job).print(course)
 
 
-def _print(course: CourseContent, files: Sequence[tuple[str, str]], part: bytes, set_id: str, folder: Path) -> None:
-    record = from_json("record", part)
-    for kind, name in files:
-        (folder / name).write_bytes(_KINDS[kind](record, course, set_id=set_id))
-
-
-def _wanted(record: Record, asked: Sequence[str]) -> list[int]:
+def _wanted(people: Sequence[Person], asked: Sequence[str]) -> list[int]:
     """Numbers of the learners that were asked for by number or name; all where none was."""
     if not asked:
-        return [learner.number for learner in record.learners]
-    known = {same_name(learner.name): learner.number for learner in record.learners}
-    known |= {str(learner.number): learner.number for learner in record.learners}
+        return list(range(1, len(people) + 1))
+    known = {same_name(person.name): number for number, person in enumerate(people, start=1)}
+    known |= {str(number): number for number in range(1, len(people) + 1)}
     strange = [name for name in asked if same_name(name) not in known]
     if strange:
         raise click.UsageError(f"Nobody on the class list has the number or name '{strange[0]}'.")

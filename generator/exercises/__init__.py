@@ -43,7 +43,7 @@ from generator.exercises.practice import (
     told,
     why,
 )
-from generator.exercises.printed_set import LearnerMarks, SetMarks, make_set, mark_set
+from generator.exercises.printed_set import LearnerMarks, SetMarks, asked_of, formulas_hash, make_set, mark_set
 from generator.exercises.readings import (
     Panel,
     ReadingFault,
@@ -54,13 +54,22 @@ from generator.exercises.readings import (
     readings_script,
     typed_panel,
 )
-from generator.exercises.record import Learner, Record, from_json, to_json
+from generator.exercises.record import (
+    LARGEST_RECORD,
+    Learner,
+    Record,
+    from_json,
+    json_pieces,
+    learner_json,
+    to_json,
+)
 from generator.exercises.scenario import mark_scenario, mark_steps
 from generator.exercises.tolerance import Tolerance
 from generator.exercises.variants import Separability, Variant, Variants, separability, variant, variants
 
 __all__ = [
     "HELP",
+    "LARGEST_RECORD",
     "LETTERS",
     "Answers",
     "Area",
@@ -100,13 +109,17 @@ __all__ = [
     "Variants",
     "Verdict",
     "aids_said",
+    "asked_of",
     "blueprint_of",
     "check",
     "draw_panel",
     "fault_said",
     "fill",
+    "formulas_hash",
     "from_json",
     "helps",
+    "json_pieces",
+    "learner_json",
     "make_item",
     "make_scenario",
     "make_set",

@@ -63,6 +63,7 @@ def make_set(
     tool: str,
     questions: int = 0,
     competencies: Collection[str] = (),
+    first: int = 1,
     book: Book = BOOK,
 ) -> Record:
     """Make a personal sheet for everyone on a class list.
@@ -78,6 +79,7 @@ def make_set(
         tool: name and version of what makes the set.
         questions: how many each, drawn for each learner; 0 for all. Scenarios come with all of them.
         competencies: only what shows these, and scenarios of nothing else; none given means all.
+        first: number of the first of these people, where they are a part of a class.
         book: where the quantities live.
 
     Raises:
@@ -89,7 +91,7 @@ def make_set(
         bank = [question for question in bank if question.competency in competencies]
         scenarios = [s for s in scenarios if all(part.competency in competencies for part in s.parts)]
     learners: list[Learner] = []
-    for number, person in enumerate(people, start=1):
+    for number, person in enumerate(people, start=first):
         own_seed = f"{seed}|{person.name}"
         spoken = person.language or language
         words = content.words[spoken]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Annotated, Literal
 
 from pydantic import Field, ValidationError
@@ -14,8 +14,10 @@ from generator.problems import Problem, ProblemsError, decode
 from generator.problems.json_file import read_json
 
 FORMAT = 1
-LARGEST_RECORD = 50_000_000
-"""Bytes; a class of a thousand has about ten million."""
+LARGEST_RECORD = 200_000_000
+"""Bytes; two thousand learners with all questions of the largest module have about three quarters of them."""
+_NOBODY = '\n "learners": []'
+"""In a file without learners; no text of the file can hold it, since a line end in a text is written as two signs."""
 
 
 class Learner(Frozen):
@@ -68,10 +70,32 @@ def to_json(record: Record) -> bytes:
 
     A field that came later is left out where it says nothing, so that older sets keep their printed id.
     """
-    data = record.model_dump(mode="json")
-    if not record.competencies:
+    return b"".join(json_pieces(record, map(learner_json, record.learners)))
+
+
+def json_pieces(head: Record, learners: Iterable[bytes]) -> Iterator[bytes]:
+    """The file of a record piece by piece, so that a class of any size needs no more memory than one learner.
+
+    Args:
+        head: a record of the set; its own learners are not looked at.
+        learners: each as `learner_json` writes it, in order.
+    """
+    data = head.model_copy(update={"learners": ()}).model_dump(mode="json")
+    if not head.competencies:
         del data["competencies"]
-    return (json.dumps(data, ensure_ascii=False, indent=1) + "\n").encode("utf-8")
+    before, after = (json.dumps(data, ensure_ascii=False, indent=1) + "\n").split(_NOBODY)
+    yield f"{before}{_NOBODY[:-1]}".encode()
+    number = 0
+    for number, learner in enumerate(learners, start=1):
+        yield b",\n" if number > 1 else b"\n"
+        yield learner
+    yield f"{_NOBODY[:2] if number else ''}]{after}".encode()
+
+
+def learner_json(learner: Learner) -> bytes:
+    """A learner as the record's file has it, without the comma behind it."""
+    text = json.dumps(learner.model_dump(mode="json"), ensure_ascii=False, indent=1)
+    return "\n".join(f"  {line}" for line in text.split("\n")).encode("utf-8")
 
 
 def from_json(file: str, data: bytes) -> Record:

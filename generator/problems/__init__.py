@@ -2,7 +2,7 @@
 
 from generator.problems.csv_file import Column, Row, read_csv
 from generator.problems.problem import MOST_REPORTED, ExitCode, MachineError, Problem, ProblemsError, RefusedError, few
-from generator.problems.text_file import LIMIT, decode, place_of, read_bytes, read_text
+from generator.problems.text_file import LIMIT, decode, place_of, read_bytes, read_text, seen
 from generator.problems.yaml_file import Loc, YamlFile, read_yaml
 
 __all__ = [
@@ -24,4 +24,5 @@ __all__ = [
     "read_csv",
     "read_text",
     "read_yaml",
+    "seen",
 ]

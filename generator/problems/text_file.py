@@ -102,6 +102,20 @@ def decode(name: str, data: bytes, limit: int = LIMIT) -> str:
     return text
 
 
+def seen(data: bytes, instead: str) -> bytes:
+    r"""The bytes of a text with a sign in the place of each character that can't be seen; the rest can then be judged.
+
+    Args:
+        data: UTF-8.
+        instead: one character.
+
+    Example:
+        >>> seen(b"name\nA\x07sha\n", "_")
+        b'name\nA_sha\n'
+    """
+    return _UNWANTED.sub(instead, _plain_lines(data.removeprefix(_BYTE_ORDER_MARK).decode("utf-8"))).encode("utf-8")
+
+
 def read_text(path: Path, name: str, limit: int = LIMIT) -> str:
     """The text of a file: `read_bytes`, then `decode`."""
     return decode(name, read_bytes(path, name, limit), limit)

@@ -1,6 +1,8 @@
 """From a class list to sheets, from answers to marks, from a practical to a sample certificate."""
 
 import json
+import tracemalloc
+from collections.abc import Iterator
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -8,9 +10,11 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
-from generator import curriculum
+from generator import VERSION, curriculum
+from generator.commands import class_sheets
 from generator.commands.main import run
 from generator.commands.sheets import slug
+from generator.exercises import Person, Record, make_set, to_json
 from generator.problems import ExitCode
 from tests.commands.course_copy import tree
 from tests.three_modules import ROOT
@@ -327,3 +331,85 @@ def test_two_thousand_names_are_printed_in_files_of_two_hundred(tmp_path: Path) 
     assert files[0] == "worksheets-0001-0200.pdf"
     assert len(PdfReader(folder / files[-1]).pages) == 200
     assert len(json.loads((folder / "record.json").read_text("utf-8"))["learners"]) == 2000
+
+
+def test_whatever_else_is_wrong_is_told_beside_what_cannot_be_seen(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    names = "name,language\nAsha\x07,\nAsha,\n  ASHA ,\n=1+1,\n,hi\n\u200bBir,\nChaya,xx\n王,\n" + "ऐ" * 40 + ",\n"
+    assert sheets_of(tmp_path, b"\xef\xbb\xbf" + names.encode("utf-8")) == ExitCode.PROBLEMS
+    told = capsys.readouterr().err
+    lines = [int(line.split("names.csv:")[1].split(":")[0]) for line in told.splitlines() if "names.csv:" in line]
+    assert sorted(set(lines)) == [2, 4, 5, 6, 7, 8, 9, 10]
+    parts = (
+        "U+0007", "already in line 3", "like a formula", "is empty", "U+200B", "no language 'xx'", "U+738B", "90 bytes",
+    )  # fmt: skip
+    for part in parts:
+        assert part in told, part
+    assert not (tmp_path / "out").exists()
+
+
+def test_accents_that_were_saved_as_signs_of_their_own_are_printed(tmp_path: Path) -> None:
+    assert sheets_of(tmp_path, "name\nJose\u0301 Nu\u0301n\u0303ez\nसीता शर्\u200dमा\n", "--personal") == ExitCode.GOOD
+    folder = next((tmp_path / "out" / "sheets").iterdir())
+    record = json.loads((folder / "record.json").read_text("utf-8"))
+    assert [learner["name"] for learner in record["learners"]] == ["José Núñez", "सीता शर्\u200dमा"]
+    assert (folder / "worksheets-001-jose-nunez.pdf").exists()
+
+
+def test_the_record_of_a_class_that_is_made_part_by_part_is_that_of_the_whole(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """And so is the id on its sheets, which is the hash of the record."""
+    monkeypatch.setattr(class_sheets, "MOST_IN_A_FILE", 2)
+    names = ["Asha", "Bir", "Chaya", "Devi", "Ekta"]
+    assert sheets_of(tmp_path, "name\n" + "\n".join(names)) == ExitCode.GOOD
+    loaded = curriculum.load(ROOT)
+    assert loaded.content is not None
+    people = [Person(name) for name in names]
+    whole = make_set(loaded.content, "frame", people, "s", "en", tool=f"tankschool {VERSION}", questions=1)
+    folder = tmp_path / "out" / "sheets" / f"frame-{whole.set_id}"
+    assert (folder / "record.json").read_bytes() == to_json(whole)
+    files = sorted(path.name for path in folder.glob("worksheets*"))
+    assert files == [f"worksheets-{part}.pdf" for part in ("0001-0002", "0003-0004", "0005-0005")]
+    assert "Chaya" in PdfReader(folder / files[1]).pages[0].extract_text()
+
+
+def test_numbers_of_personal_files_are_as_long_as_the_longest(tmp_path: Path) -> None:
+    names = "name\n" + "".join(f"Goat herder {number} of the ridge\n" for number in range(1, 1001))
+    assert sheets_of(tmp_path, names, "--personal", "--learner", "7", "--learner", "1000") == ExitCode.GOOD
+    found = sorted(path.name for path in next((tmp_path / "out" / "sheets").iterdir()).glob("worksheets*"))
+    assert found == ["worksheets-0007-goat-herder-7-of-the.pdf", "worksheets-1000-goat-herder-1000-of.pdf"]
+
+
+def test_a_record_too_large_to_mark_from_is_refused_before_anything_is_written(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(class_sheets, "LARGEST_RECORD", 1000)
+    assert sheets_of(tmp_path, "name\nAsha\nBir\n") == ExitCode.REFUSED
+    assert "split the class list" in capsys.readouterr().err
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_class_of_any_size_takes_the_memory_of_a_small_one(tmp_path: Path) -> None:
+    """Until its sheets are printed: learners are kept on the disk, and the record is written as they come."""
+    loaded = curriculum.load(ROOT)
+    assert loaded.content is not None
+    course = loaded.content
+
+    def most(learners: int) -> tuple[float, int]:
+        def parts() -> Iterator[Record]:
+            for start in range(0, learners, 20):
+                people = [Person(f"Goat herder {start + place}") for place in range(20)]
+                yield make_set(course, "frame", people, "s", "en", tool="test", questions=4, first=start + 1)
+
+        tracemalloc.start()
+        kept = class_sheets._kept(parts(), tmp_path / "learners")
+        kept.set_id()
+        peak = tracemalloc.get_traced_memory()[1]
+        tracemalloc.stop()
+        return peak, kept.size
+
+    most(20)
+    (few, _), (many, size) = most(80), most(800)
+    assert many - few < 0.5 * size, "the whole record in memory takes several times its size"
