@@ -122,7 +122,9 @@ def _answer(item: QuestionItem, scenario: ScenarioItem | None, known: set[str], 
         case SpotItem():
             yield Text(short_answer(item, words), _RIGHT)
             yield from (Text(item.labels[i], TIGHT) for i in item.right if item.labels[i])
-            meant = [(area.letter, item.why[i]) for i, area in enumerate(item.areas) if item.why[i]]
+            yield from (Text(item.why[i], NOTE) for i in item.right if item.why[i])
+            others = [i for i in range(len(item.areas)) if i not in item.right and item.why[i]]
+            meant = [(item.areas[i].letter, item.why[i]) for i in others]
             yield from _meaning(meant, words)
         case SpokenItem():
             yield Text(words.say("sheet.script"), NOTE.but(keep=True))

@@ -13,8 +13,8 @@ from generator.sheets.styles import NOTE, TIGHT
 from generator.sheets.text import Run
 from generator.words import Words
 
-_SYMBOL = re.compile(r"\b([A-Za-z]{1,3}[0-9]?)_([A-Za-z0-9]{1,3})\b")
-"""A symbol with a subscript, as the calculation module writes it."""
+_SYMBOL = re.compile(r"\b([A-Za-z]{1,3}[0-9]?)_([A-Za-z0-9]{1,3})(?![A-Za-z0-9_])")
+"""A symbol with a subscript, as the calculation module writes it; a raised number may follow."""
 
 
 def worked_pieces(steps: Sequence[Step], words: Words) -> Iterator[Piece]:
@@ -45,6 +45,8 @@ def symbols(text: str) -> list[Run]:
     Example:
         >>> [run.text for run in symbols("2 × D_i + b")]
         ['2 × D', 'i', ' + b']
+        >>> [run.text for run in symbols("π × R_i²")]
+        ['π × R', 'i', '²']
     """
     runs: list[Run] = []
     end = 0

@@ -4,7 +4,7 @@ import pytest
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
-from generator.exercises import LETTERS, ChoiceItem, MatchItem, NumberItem, OrderItem, Record, mark_typed
+from generator.exercises import LETTERS, ChoiceItem, MatchItem, NumberItem, OrderItem, Record, SpotItem, mark_typed
 from generator.formula import show
 from generator.sheets import key_pdf
 from generator.sheets.page import A4
@@ -135,8 +135,9 @@ def test_a_right_option_is_never_listed_as_a_wrong_answer(
     head = content.words["en"].say("sheet.wrong_answer")
     tables = 0
     for label, item, _ in labelled:
-        if isinstance(item, ChoiceItem) and head in answers[label]:
-            right = {LETTERS[item.order.index(i)] for i in item.right}
+        if isinstance(item, ChoiceItem | SpotItem) and head in answers[label]:
+            letters = item.areas if isinstance(item, SpotItem) else ()
+            right = {letters[i].letter if letters else LETTERS[item.order.index(i)] for i in item.right}
             assert not right & set(answers[label][answers[label].index(head) :])
             tables += 1
     assert tables

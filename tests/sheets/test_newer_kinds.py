@@ -27,7 +27,8 @@ QUESTIONS: list[dict[str, Any]] = [
     {"id": "pick", "kind": "choice", "asks": "ring_length", "given": RING, "text": both("{frame_diameter}: how far?"),
      "misconceptions": ["ring_as_three_diameters", "radius_taken_for_diameter_in_ring"]},
     {"id": "spot", "kind": "spot", "figure": "fault-shadow-cracks", "text": both("Where?"),
-     "areas": [{"name": "mesh-cracks", "right": True}, {"name": "chalk-line", "why": both("Chalk washes off.")}]},
+     "areas": [{"name": "mesh-cracks", "right": True, "why": both("Mesh shows through.")},
+               {"name": "chalk-line", "why": both("Chalk washes off.")}]},
     {"id": "said", "kind": "spoken", "asks": "ring_length", "given": RING, "answer": "within 2 %",
      "text": both("It is {frame_diameter}. //\nHow far round? #")},
 ]  # fmt: skip
@@ -72,4 +73,5 @@ def test_the_key_has_the_script_and_what_each_wrong_option_means(newer: CourseCo
     text = " ".join(made.text().split())
     assert "How far round? #" in text
     assert "Chalk washes off." in text
+    assert text.index("Mesh shows through.") < text.index("Chalk washes off."), "right above the wrong ones"
     assert " ".join(words.say("misconception.ring_as_three_diameters.hill").split()) in text
