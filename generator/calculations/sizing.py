@@ -11,6 +11,7 @@ References:
 from math import atan, pi, sqrt
 
 from generator.calculations._book import BOOK
+from generator.calculations.mortar import PERCENT
 from generator.calculations.ring_strength import LEAST_DEPTH
 from generator.calculations.volumes import LITRES_IN_CUBIC_METRE, LITRES_READ_WRONG
 from generator.formula import Constant, common_practice, derived, published, whole_down, whole_up
@@ -342,20 +343,45 @@ def funnel_floor_volume(floor_area: float, floor_dip: float) -> float:
 
 
 @BOOK.quantity(
-    symbol="V_qt",
-    unit="m**3",
-    places=3,
+    symbol="p_qt",
+    unit="%",
+    places=0,
     low=0,
-    high=3.5,
-    source=derived("part of a half-round log below the water; r r acos(g/r) - g sqrt(r r - g g), times the length"),
+    high=100,
+    source=derived("part of a half-round log below the water: r r acos(g/r) - g sqrt(r r - g g), of half the round"),
 )
-def trough_water_volume(trough_radius: float, trough_length: float, trough_rim_gap: float) -> float:
-    """Water in a half-round trough whose overflow lies below the rim.
+def trough_fill_share(trough_radius: float, trough_rim_gap: float) -> float:
+    """Share of a half-round trough that is filled when its overflow lies below the rim.
 
     Args:
         trough_radius: half across at the rim [m], 0.15 to 0.6.
-        trough_length: inside length [m], 0.5 to 6.
         trough_rim_gap: water below the rim of the trough [m], 0 to 0.15.
+
+    Returns:
+        Share [%], 0 to 100.
+
+    Raises:
+        OutOfRangeError: a value outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(trough_fill_share(trough_radius=0.35, trough_rim_gap=0.05), 0)
+        '82'
+    """
+    angle = 2 * atan(sqrt((trough_radius - trough_rim_gap) / (trough_radius + trough_rim_gap)))
+    triangle = trough_rim_gap * sqrt(trough_radius**2 - trough_rim_gap**2)
+    return PERCENT * (trough_radius**2 * angle - triangle) / (pi / 2 * trough_radius**2)
+
+
+@BOOK.quantity(
+    symbol="V_qt", unit="m**3", places=3, low=0, high=3.5, source=derived("the full trough x the share that is filled")
+)
+def trough_water_volume(trough_volume: float, trough_fill_share: float) -> float:
+    """Water in a half-round trough whose overflow lies below the rim.
+
+    Args:
+        trough_volume: water to the rim [m**3], 0.01 to 3.5.
+        trough_fill_share: share that is filled up to the overflow [%], 0 to 100.
 
     Returns:
         Volume [m**3], 0 to 3.5.
@@ -365,12 +391,10 @@ def trough_water_volume(trough_radius: float, trough_length: float, trough_rim_g
 
     Example:
         >>> from generator.formula import show
-        >>> show(trough_water_volume(trough_radius=0.35, trough_length=2, trough_rim_gap=0.05), 3)
-        '0.315'
+        >>> show(trough_water_volume(trough_volume=0.385, trough_fill_share=82), 3)
+        '0.316'
     """
-    angle = 2 * atan(sqrt((trough_radius - trough_rim_gap) / (trough_radius + trough_rim_gap)))
-    triangle = trough_rim_gap * sqrt(trough_radius**2 - trough_rim_gap**2)
-    return (trough_radius**2 * angle - triangle) * trough_length
+    return trough_volume * trough_fill_share / PERCENT
 
 
 @BOOK.quantity(
@@ -508,6 +532,12 @@ def funnel_taken_for_half(floor_area: float, floor_dip: float) -> float:
 def trough_full_to_the_rim(trough_volume: float) -> float:
     """The trough was filled to its rim."""
     return trough_volume
+
+
+@BOOK.misconception(of="trough_water_volume")
+def missing_slice_taken_for_the_water(trough_volume: float, trough_fill_share: float) -> float:
+    """The slice above the overflow was taken, and not what lies below it."""
+    return trough_volume * (PERCENT - trough_fill_share) / PERCENT
 
 
 @BOOK.misconception(of="trough_water_volume")

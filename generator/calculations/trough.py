@@ -8,6 +8,7 @@ that lean on the rim are not in these sums: the rim gets a bar of its own.
 from math import cos, pi, sin
 
 from generator.calculations._book import BOOK
+from generator.calculations.mortar import PERCENT
 from generator.calculations.ring_strength import NEWTONS_IN_KILONEWTON, ONE_METRE, WATER_WEIGHT
 from generator.formula import Constant, common_practice, derived
 
@@ -91,19 +92,43 @@ def trough_line_moment(trough_radius: float) -> float:
 
 
 @BOOK.quantity(
-    symbol="M_tb",
-    unit="kN*m/m",
-    places=3,
+    symbol="p_tb",
+    unit="%",
+    places=0,
     low=0,
-    high=1.1,
+    high=100,
     source=derived("the shell above the bed as a curved bracket; closed form held to a numerical sum"),
 )
-def trough_bedded_moment(trough_line_moment: float, trough_bed_angle: float) -> float:
+def trough_bed_share(trough_bed_angle: float) -> float:
+    """Share of the bending of a trough on a line that is left at the edge of a firm bed.
+
+    Args:
+        trough_bed_angle: width of the bed under the trough, as an angle [degree], 0 to 120.
+
+    Returns:
+        Share [%], 0 to 100.
+
+    Raises:
+        OutOfRangeError: an angle outside its range.
+
+    Example:
+        >>> from generator.formula import show
+        >>> show(trough_bed_share(trough_bed_angle=90), 0)
+        '15'
+    """
+    half = trough_bed_angle * pi / HALF_TURN / 2
+    return PERCENT * (cos(half) - sin(half) * (pi / 2 - half))
+
+
+@BOOK.quantity(
+    symbol="M_tb", unit="kN*m/m", places=3, low=0, high=1.1, source=derived("bending on a line x what the bed leaves")
+)
+def trough_bedded_moment(trough_line_moment: float, trough_bed_share: float) -> float:
     """Moment at the edge of a firm bed that holds the trough over an angle.
 
     Args:
         trough_line_moment: bending at the bottom, trough on a line [kN*m/m], 0.01 to 1.1.
-        trough_bed_angle: width of the bed under the trough, as an angle [degree], 0 to 120.
+        trough_bed_share: share of the bending that the bed leaves [%], 0 to 100.
 
     Returns:
         Moment of a metre of length [kN*m/m], 0 to 1.1.
@@ -113,11 +138,10 @@ def trough_bedded_moment(trough_line_moment: float, trough_bed_angle: float) -> 
 
     Example:
         >>> from generator.formula import show
-        >>> show(trough_bedded_moment(trough_line_moment=0.21, trough_bed_angle=90), 3)
+        >>> show(trough_bedded_moment(trough_line_moment=0.21, trough_bed_share=15), 3)
         '0.032'
     """
-    half = trough_bed_angle * pi / HALF_TURN / 2
-    return trough_line_moment * (cos(half) - sin(half) * (pi / 2 - half))
+    return trough_line_moment * trough_bed_share / PERCENT
 
 
 @BOOK.quantity(

@@ -24,9 +24,9 @@ BY_HAND: list[Example] = [
     ("wall_height_needed", {"water_depth_needed": 1.545, "overflow_drop": 0.13}, "1.70"),  # 1.675, up to 5 cm
     ("bowl_floor_volume", {"inside_radius": 1.6, "floor_dip": 0.12}, "0.483"),  # 0.062832 x (7.68 + 0.0144)
     ("funnel_floor_volume", {"floor_area": 8.1, "floor_dip": 0.12}, "0.324"),  # 0.972 / 3
-    (
-        "trough_water_volume", {"trough_radius": 0.3, "trough_length": 2, "trough_rim_gap": 0.15}, "0.111",
-    ),  # a gap of half the radius: 0.09 x pi/3 - 0.15 x 0.2598 = 0.05528
+    # a gap of half the radius: 0.09 x pi/3 - 0.15 x 0.2598 = 0.05528, of 0.14137
+    ("trough_fill_share", {"trough_radius": 0.3, "trough_rim_gap": 0.15}, "39"),
+    ("trough_water_volume", {"trough_volume": 0.2, "trough_fill_share": 75}, "0.150"),
     ("goats_from_one_filling", {"trough_water_volume": 0.176, "litres_per_small_animal": 5}, "35"),  # 176 / 5 = 35.2
 ]  # fmt: skip
 
@@ -137,6 +137,8 @@ def test_a_trough_shared_by_depth_holds_less_than_it_seems() -> None:
     values = {"trough_radius": 0.3, "trough_length": 2, "trough_rim_gap": 0.15}
     assert read_wrong("trough_water_shared_by_depth", values, "trough_water_volume") == pytest.approx(0.1414, abs=5e-5)
     assert read_wrong("trough_full_to_the_rim", values, "trough_water_volume") == pytest.approx(0.2827, abs=5e-5)
+    filled = {"trough_volume": 0.2, "trough_fill_share": 75}
+    assert read_wrong("missing_slice_taken_for_the_water", filled, "trough_water_volume") == pytest.approx(0.05)
 
 
 @given(values=givens("trough_radius", "trough_length", "trough_rim_gap"))

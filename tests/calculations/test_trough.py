@@ -13,7 +13,8 @@ BY_HAND: list[Example] = [
     ("trough_pull", {"trough_radius": 0.5}, "1.23"),  # 9.81 x 0.25 / 2 = 1.226
     ("trough_line_moment", {"trough_radius": 0.5}, "0.613"),  # 9.81 x 0.125 / 2
     # half angle 30 degrees: cos 0.8660, sin 0.5, the rest of the quarter round 1.0472
-    ("trough_bedded_moment", {"trough_line_moment": 0.5, "trough_bed_angle": 60}, "0.171"),  # 0.5 x (0.866 - 0.5236)
+    ("trough_bed_share", {"trough_bed_angle": 60}, "34"),  # 100 x (0.866 - 0.5236) = 34.24
+    ("trough_bedded_moment", {"trough_line_moment": 0.5, "trough_bed_share": 34}, "0.170"),  # 0.5 x 0.34
     ("trough_tied_moment", {"trough_line_moment": 0.5}, "0.250"),  # half
     ("trough_tie_pull", {"trough_radius": 0.4, "trough_tie_spacing": 1.5}, "0.59"),  # 9.81 x 0.16 / 4 x 1.5 = 0.5886
     ("trough_end_force", {"trough_radius": 0.3}, "0.18"),  # 9.81 x 2 x 0.027 / 3 = 0.1766
@@ -71,8 +72,12 @@ def test_a_trough_wider_than_1_2_m_is_refused() -> None:
 
 @given(moment=st.floats(0.01, 1.1), bed=st.floats(0, 110), more=st.floats(1, 10))
 def test_a_wider_bed_leaves_less_bending_and_none_leaves_all(moment: float, bed: float, more: float) -> None:
-    bedded = BOOK.quantities["trough_bedded_moment"].function
-    assert 0 <= bedded(moment, bed + more) < bedded(moment, bed) <= moment
+    left, of_line = BOOK.quantities["trough_bed_share"].function, BOOK.quantities["trough_bedded_moment"].function
+
+    def bedded(on_a_line: float, angle: float) -> float:
+        return of_line(on_a_line, left(angle))
+
+    assert 0 <= bedded(moment, bed + more) < bedded(moment, bed) <= moment * (1 + 1e-12)
     assert bedded(moment, 0) == pytest.approx(moment)
     assert bedded(moment, 180) == pytest.approx(0, abs=1e-12)
 

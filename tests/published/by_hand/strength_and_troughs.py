@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import acos, cos, pi, radians, sin, sqrt
+from math import cos, pi, radians, sin, sqrt
 
 from tests.published.by_hand._script import GEOMETRY, by_hand, down
 
@@ -26,10 +26,9 @@ def trough_volume(trough_radius: float, trough_length: float) -> float:
     return pi * trough_radius**2 / 2 * trough_length
 
 
-@by_hand("strips of a circle, summed: " + GEOMETRY)
-def trough_water_volume(trough_radius: float, trough_length: float, trough_rim_gap: float) -> float:
-    r, g = trough_radius, trough_rim_gap
-    return trough_length * (r * r * acos(g / r) - g * sqrt(r * r - g * g))
+@by_hand("so many hundredths of the full trough")
+def trough_water_volume(trough_volume: float, trough_fill_share: float) -> float:
+    return trough_volume / 100 * trough_fill_share
 
 
 @by_hand("litres of one filling, whole goats: sharing out")
@@ -64,9 +63,9 @@ def trough_line_moment(trough_radius: float) -> float:
     return _bracket(trough_radius, 90)
 
 
-@by_hand("the curved bracket above the edge of its bed, summed piece by piece: " + STATICS)
-def trough_bedded_moment(trough_radius: float, trough_bed_angle: float) -> float:
-    return _bracket(trough_radius, 90 - trough_bed_angle / 2)
+@by_hand("so many hundredths of the bending on a line")
+def trough_bedded_moment(trough_line_moment: float, trough_bed_share: float) -> float:
+    return trough_line_moment / 100 * trough_bed_share
 
 
 def _bracket(radius: float, reach: float) -> float:
