@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from generator.assessment.recheck import Recheck
 from generator.curriculum import CourseContent
+from generator.curriculum.item_words import ITEM_LANGUAGES
 from generator.curriculum.models import (
     BlueprintCell,
     ChoiceQuestion,
@@ -26,6 +27,7 @@ from generator.problems import Problem
 
 ALOUD = (NumberQuestion, NumberChoiceQuestion, ChoiceQuestion, SpokenNumberQuestion, SpokenChoiceQuestion)
 """Kinds that can be asked and answered aloud."""
+
 TIMES_OVER = 3
 """How often the bank of a scheme in force fills the blueprint."""
 _NEEDED_IN_FORCE = (
@@ -38,6 +40,19 @@ _NEEDED_IN_FORCE = (
     "retest",
     "recertification",
 )
+
+
+def needs_options(question: Question) -> bool:
+    """Whether a question says nothing, or not all, to somebody who doesn't know its options.
+
+    Such a one asks to choose all, or points at them in some language: "which of these". Asked aloud, its options are
+    read out; in a talk, which has none, others come before it.
+    """
+    if not isinstance(question, ChoiceQuestion):
+        return False
+    texts = ((ITEM_LANGUAGES.get(code), text) for code, text in question.text.items())
+    pointing = any(own is not None and own.among is not None and own.among.search(text) for own, text in texts)
+    return question.several or pointing
 
 
 def scheme_questions(content: CourseContent, scheme: Scheme) -> tuple[Question, ...]:
@@ -150,12 +165,15 @@ def _silent(content: CourseContent, scheme: Scheme) -> Iterator[Problem]:
     """The critical competencies of which a talk would run out of questions before it has to end."""
     if scheme.talk is None:
         return
-    questions = [one for one in scheme_questions(content, scheme) if isinstance(one, ALOUD)]
+    every = scheme_questions(content, scheme)
+    questions = [one for one in every if isinstance(one, ALOUD) and not needs_options(one)]
     for name in sorted({cell.competency for cell in scheme.blueprint}):
         own = [one for one in questions if one.competency == name]
         critical = name in scheme.critical_competencies or content.competencies[name].critical
         if critical and len(own) < scheme.talk.most and not any(times(one) > 1 for one in own):
-            what = f"a talk on '{name}' may need {scheme.talk.most} questions, and {len(own)} can be asked aloud"
+            what = (
+                f"a talk on '{name}' may need {scheme.talk.most} questions, and {len(own)} make sense without options"
+            )
             fix = "write more choice or number questions on it"
             yield content.problem("scheme", scheme.id, ("talk",), "talk-thin", what, fix)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.assessment.blueprint import ALOUD, recheck_of, scheme_questions, times
+from generator.assessment.blueprint import ALOUD, needs_options, recheck_of, scheme_questions, times
 from generator.assessment.paper_decision import to_talk_about
 from generator.assessment.paper_draw import Exam, draw_seed, given_tuple, values_of
 from generator.calculations import BOOK
@@ -60,22 +60,38 @@ def oral_questions(content: CourseContent, exam: Exam, learner: Learner, book: B
 
 
 @dataclass(frozen=True, slots=True)
+class Asked:
+    """A question of a talk.
+
+    Args:
+        item: the question.
+        scene: its drawing, where it has one.
+        options: whether its options are read out, because it says nothing without them.
+    """
+
+    item: QuestionItem
+    scene: Scene | None
+    options: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Talk:
     """The talk on one critical competency.
 
     Args:
         competency: its id.
-        questions: in the order of asking, each with its drawing where it has one.
+        questions: in the order of asking.
     """
 
     competency: str
-    questions: tuple[tuple[QuestionItem, Scene | None], ...]
+    questions: tuple[Asked, ...]
 
 
 def talks(content: CourseContent, exam: Exam, learner: Learner, book: Book = BOOK) -> tuple[Talk, ...]:
     """The talks of one candidate: as many questions on each critical competency as the rule may need, if there are.
 
-    What stood on the candidate's paper comes last; a question with drawn numbers comes with others, and comes back.
+    What stood on the candidate's paper comes last; a question with drawn numbers comes with others, and comes back. One
+    that says nothing without its options is asked, with them, only where there is no other.
 
     Args:
         content: the course.
@@ -104,13 +120,14 @@ def _talk(content: CourseContent, exam: Exam, learner: Learner, name: str, most:
     if not bank:
         raise RefusedError(f"the bank of '{exam.scheme.id}' has nothing on '{name}' that can be asked aloud")
     shuffled = Stream(draw_seed(exam.secret, exam.id, who, f"talk {name}", exam.attempt)).shuffle(bank)
-    once = sorted(shuffled, key=lambda one: one.id in asked)
+    alone = [one for one in shuffled if not needs_options(one)]
+    once = sorted(alone or shuffled, key=lambda one: one.id in asked)
     again = [one for one in once if times(one) > 1]
-    found: list[tuple[QuestionItem, Scene | None]] = []
+    found: list[Asked] = []
     for turn, question in enumerate([*once, *again * most][:most]):
         seed = draw_seed(exam.secret, exam.id, who, f"talk {turn} {question.id}", exam.attempt)
-        scene = draw(question.figure, values_of(content, question.id), words, 1 + turn) if question.figure else None
-        found.append((make_item(question, seed, words, book), scene))
+        scene = draw(question.figure, values_of(content, question.id), words, 1) if question.figure else None
+        found.append(Asked(make_item(question, seed, words, book), scene, needs_options(question)))
     return Talk(name, tuple(found))
 
 

@@ -32,6 +32,7 @@ from generator.assessment.paper_oral import oral_questions, talks
 from generator.assessment.screen_exam import ScreenPaper, screen_page
 from generator.assessment.seats import read_seats
 from generator.commands.course import course_at, file_bytes
+from generator.commands.paper_ways import FORMS, Way, in_own_language, needs_at, ways_of
 from generator.commands.sheets import known_language
 from generator.commands.tool import (
     ProgressLine,
@@ -44,17 +45,14 @@ from generator.commands.tool import (
 )
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Scheme
-from generator.exercises import Learner, Person, read_class_list, same_name, to_json
+from generator.exercises import Learner, read_class_list, same_name, to_json
 from generator.problems import ExitCode, MachineError, Problem, ProblemsError, RefusedError
 from generator.sheets.oral import oral_pdf, talks_pdf
 from generator.sheets.paper import PrintedPaper, paper_pdf, spoken_pdf
 from generator.site.fonts import font_files
 
-FORMS = {"print": "print.pdf", "screen": "screen.html", "spoken": "spoken.pdf"}
-"""Each form of a paper and how its file is called."""
 _EXAM_ID = re.compile(r"[a-z0-9][a-z0-9-]{0,59}")
 _NUMBER = re.compile(r"([0-9a-f]{8})-([1-9][0-9]{0,4})")
-_MORE = re.compile(r"(.+)=([0-9]{1,3})")
 _OWN_FILE = "exam-secret.bin"
 _ZIP_TIME = (1980, 1, 1, 0, 0, 0)
 
@@ -67,14 +65,14 @@ class _Set:
         course: the course.
         exam: scheme, name and secret.
         drawn: the papers.
-        minutes: that each learner has, by number.
+        ways: how each learner sits, by number.
         rehearsal: whether it counts for nothing.
     """
 
     course: CourseContent
     exam: Exam
     drawn: Drawn
-    minutes: Mapping[int, int]
+    ways: Mapping[int, Way]
     rehearsal: bool
 
 
@@ -90,7 +88,18 @@ class _Set:
 @click.option(
     "--secret-file", type=click.Path(dir_okay=False, path_type=Path), help="What the numbers are drawn from; kept safe."
 )
-@click.option("--more-time", "more_time", multiple=True, help="Minutes more for someone, as 'Asha Devi=30'.")
+@click.option(
+    "--more-time",
+    "more_time",
+    multiple=True,
+    help="Minutes more for someone, as 'Asha Devi=30'; goes before the registry.",
+)
+@click.option(
+    "--form-for",
+    "form_for",
+    multiple=True,
+    help="Form of paper for someone, as 'Asha Devi=spoken'; goes before the registry.",
+)
 @click.option("--registry", "place", help="Registry that archives the papers: a file, or postgresql://...")
 @click.option("--cohort", help="Cohort of the candidates in the registry; without it, the exam's name.")
 @click.option("--by", help="Name of the coordinator who gives out the papers.")
@@ -111,6 +120,7 @@ def paper(
     attempt: int,
     secret_file: Path | None,
     more_time: Sequence[str],
+    form_for: Sequence[str],
     place: str | None,
     cohort: str | None,
     by: str | None,
@@ -126,7 +136,8 @@ def paper(
     """Make an exam paper for everyone on a class list, each with other numbers, and archive all of them.
 
     Neighbours on the seat list never get the same numbers. The screen form is one file that keeps each answer in the
-    browser; the spoken form is the same paper to be read aloud. The registry's first coordinator is entered by --by.
+    browser; the spoken form is the same paper to be read aloud. What the registry knows of somebody in the cohort
+    (language, more time, form) is used, unless an option says otherwise. Its first coordinator is entered by --by.
 
     Example: python3 tankschool.py paper --scheme frame-hand --for names.csv --by "Asha Devi" --form print --form screen
     """
@@ -144,22 +155,29 @@ def paper(
     exam = Exam(scheme, _exam_name(exam_id, scheme, today), _secret(secret_file), attempt)
     names = [person.name for person in people]
     table = read_seats(str(seats), file_bytes(seats), names) if seats else None
+    known = {} if rehearsal else needs_at(place or _default_place(), cohort or exam.id)
+    people = in_own_language(people, known, course.course.languages)
+    chosen = list(dict.fromkeys(forms)) or ["print"]
+    ways = ways_of(scheme, people, known, chosen, more_time, form_for)
     progress = ProgressLine(quiet=as_json)
     words = course.words[language]
     progress(words.say("command.drawing", count=len(people)))
     drawn = draw_papers(course, exam, people, language, tool=f"tankschool {VERSION}", seats=table)
-    made = _Set(course, exam, drawn, _minutes(scheme, people, more_time), rehearsal)
+    made = _Set(course, exam, drawn, ways, rehearsal)
     progress(words.say("command.printing", count=len(people)))
     if oral:
         files = _oral(made, oral)
     else:
-        chosen = list(dict.fromkeys(forms)) or ["print"]
-        each = {learner.number: _forms(made, learner, chosen) for learner in drawn.record.learners}
+        each = {learner.number: _forms(made, learner) for learner in drawn.record.learners}
         if not rehearsal:
             group = _Group(place or _default_place(), cohort or exam.id, by or "", (exception or "").strip() or None)
             _archive(made, each, class_list, group, today)
-        files = _files(made, each, chosen)
+        files = _files(made, each)
     progress.done()
+    if not as_json:
+        for learner in drawn.record.learners:
+            if (line := ways[learner.number].said(learner, words)) is not None:
+                click.echo(line)
     return _write(made, files, output, words.say("command.wrote"), words.say("paper.keep_safe"), as_json=as_json)
 
 
@@ -196,21 +214,6 @@ def _exam_name(exam_id: str | None, scheme: Scheme, today: date) -> str:
     return name
 
 
-def _minutes(scheme: Scheme, people: Sequence[Person], more: Sequence[str]) -> dict[int, int]:
-    """The minutes of each learner, by number."""
-    numbers = {same_name(person.name): number for number, person in enumerate(people, start=1)}
-    found = dict.fromkeys(numbers.values(), scheme.minutes)
-    for text in more:
-        match = _MORE.fullmatch(text)
-        number = numbers.get(same_name(match[1])) if match else None
-        if match is None or number is None:
-            raise click.UsageError(f"--more-time '{text}': write a name of the class list and minutes, 'Asha Devi=30'.")
-        if not scheme.minutes:
-            raise click.UsageError(f"The scheme '{scheme.id}' has no limit of time, so nobody needs more.")
-        found[number] += int(match[2])
-    return found
-
-
 def _default_place() -> str:
     return str(registry.default_place(os.environ, Path.home(), sys.platform))
 
@@ -239,14 +242,14 @@ def _fonts() -> dict[str, bytes]:
     return font_files()
 
 
-def _forms(made: _Set, learner: Learner, forms: Sequence[str]) -> dict[str, bytes]:
+def _forms(made: _Set, learner: Learner) -> dict[str, bytes]:
     """The files of one paper, by name."""
     scheme, course, set_id = made.exam.scheme, made.course, made.drawn.record.set_id
     figures = paper_figures(course, made.drawn, learner)
-    words, minutes = course.words[learner.language], made.minutes[learner.number]
+    words, minutes = course.words[learner.language], made.ways[learner.number].minutes
     sheet = PrintedPaper(learner, figures, set_id, made.exam.id, minutes, made.rehearsal)
     found: dict[str, bytes] = {}
-    for form in forms:
+    for form in made.ways[learner.number].forms:
         if form == "print":
             found[FORMS[form]] = paper_pdf([sheet], scheme, course)
         elif form == "spoken":
@@ -333,6 +336,8 @@ def _archive(made: _Set, each: Mapping[int, Mapping[str, bytes]], class_list: Pa
         )
         about = registry.about_set(record) | {"exam": made.exam.id, "attempt": made.exam.attempt}
         about |= {"secret": secret_mark(made.exam.secret)}
+        if own := {str(number): way.data for number, way in made.ways.items() if way.source}:
+            about["accommodations"] = own  # by the paper's number, for it names nobody
         sitting = registry.NewSitting(group, record.set_id, today, scheme.id, scheme.version, about)
         files = {number: packed(found) for number, found in each.items()}
         papers = registry.papers_of(record, registry.candidates_called(opened, group), files)
@@ -346,20 +351,21 @@ def _archive(made: _Set, each: Mapping[int, Mapping[str, bytes]], class_list: Pa
             )
 
 
-def _files(made: _Set, each: Mapping[int, Mapping[str, bytes]], forms: Sequence[str]) -> dict[str, bytes]:
+def _files(made: _Set, each: Mapping[int, Mapping[str, bytes]]) -> dict[str, bytes]:
     """What is written beside the archive: each paper, all for the printer at once, the examiner's key and record."""
     record = made.drawn.record
     files: dict[str, bytes] = {}
     for number, found in each.items():
         files |= {f"{number:03}-{name}": data for name, data in found.items()}
-    if "print" in forms:
-        sheets = [
-            PrintedPaper(
-                learner, paper_figures(made.course, made.drawn, learner), record.set_id, made.exam.id,
-                made.minutes[learner.number], made.rehearsal,
-            )
-            for learner in record.learners
-        ]  # fmt: skip
+    sheets = [
+        PrintedPaper(
+            learner, paper_figures(made.course, made.drawn, learner), record.set_id, made.exam.id,
+            made.ways[learner.number].minutes, made.rehearsal,
+        )
+        for learner in record.learners
+        if "print" in made.ways[learner.number].forms
+    ]  # fmt: skip
+    if sheets:
         files["all-print.pdf"] = paper_pdf(sheets, made.exam.scheme, made.course)
     files["key.pdf"] = printed.key_pdf(record, made.course)
     files["record.json"] = to_json(record)

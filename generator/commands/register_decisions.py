@@ -89,7 +89,8 @@ def _inputs(desk: Desk, inputs: Mapping[str, Any]) -> Iterator[str]:
             event=seen["event"],
         )  # fmt: skip
     for again in inputs["rechecks"]:
-        seen = words.say_one_of("register.choice", again["seen"].replace(" ", "_"))
-        yield words.say("register.decision.rechecked", step=again["step"], seen=seen, person=again["observer"])
+        for person, word in again["saw"] if "saw" in again else [(again["observer"], again["seen"])]:  # as before
+            seen = words.say_one_of("register.choice", word.replace(" ", "_"))
+            yield words.say("register.decision.rechecked", step=again["step"], seen=seen, person=person)
     if inputs["oral"] is not None:
         yield words.say("register.decision.oral", right=inputs["oral"]["right"], asked=inputs["oral"]["asked"])

@@ -56,6 +56,9 @@ def observations_import(
 def recheck(desk: Desk, cohort: int, file: Path, observer: int, observed_on: date, attempt: int, dry_run: bool) -> int:
     """Enter the one immediate recheck of critical steps that were not done, with the same columns; it stays in the log.
 
+    Where the scheme asks for two observers, each of them enters what they saw, under their own number: a step counts
+    only if both saw it done.
+
     Example: python3 tankschool.py register observations recheck 1 again.csv --observer 4 --observed-on 2031-06-02
     """
     with table_from(file, OBSERVATIONS) as (name, data), desk.registry() as registry:

@@ -11,6 +11,7 @@ from generator.commands.register_common import DAY, NAME, PERSON, TEXT, Desk, as
 from generator.problems import RefusedError
 from generator.registry import (
     ROLES,
+    Accommodation,
     NewPerson,
     add_person,
     all_of,
@@ -18,7 +19,9 @@ from generator.registry import (
     end_role,
     erase_person,
     give_role,
+    read_accommodation,
 )
+from generator.registry.accommodations import FORMS, MOST_MORE
 from generator.registry.listing import coordinators, people_list
 from generator.registry.people import PUBLIC_NAMES
 
@@ -56,22 +59,41 @@ def first(desk: Desk, name: str, reads: str | None) -> int:
     return desk.done(desk.words.say("register.done.first", person=key, name=name, place=desk.place), person=key)
 
 
+_USUAL = "usual"
+"""The form that all others get."""
+more_time_option = click.option("--more-time", type=click.IntRange(0, MOST_MORE),
+                                help="Minutes more in an exam; 0: none.")  # fmt: skip
+exam_form_option = click.option(
+    "--exam-form", type=click.Choice([_USUAL, *FORMS]), help="Form of paper that they need."
+)
+
+
 @people_jobs.command("add")
 @click.argument("name", type=NAME)
 @reads_option
 @click.option("--consent-on", type=DAY, help="Day on which they agreed to be in the register; none: not yet.")
 @click.option("--public-name", type=click.Choice(PUBLIC_NAMES), default="name", show_default=True,
               help="What a public check shows.")  # fmt: skip
-@click.option("--help-in-exam", type=TEXT, help="What helps them in an exam: oral, a reader, larger print.")
+@more_time_option
+@exam_form_option
+@click.option("--help-in-exam", type=TEXT, help="What else helps them in an exam: a note for whoever prepares it.")
 @job
 def add(
-    desk: Desk, name: str, reads: str | None, consent_on: date | None, public_name: str, help_in_exam: str | None
+    desk: Desk,
+    name: str,
+    reads: str | None,
+    consent_on: date | None,
+    public_name: str,
+    more_time: int | None,
+    exam_form: str | None,
+    help_in_exam: str | None,
 ) -> int:
-    """Enter a person.
+    """Enter a person. Language, more time and form are used whenever `paper` makes an exam for their cohort.
 
-    Example: python3 tankschool.py register people add "Asha" --reads hi --consent-on 2031-05-04
+    Example: python3 tankschool.py register people add "Asha" --reads hi --consent-on 2031-05-04 --more-time 30
     """
-    person = NewPerson(name, _language(desk, reads), _past(desk, consent_on), public_name, help_in_exam or "")
+    helps = Accommodation(more_time or 0, _form(exam_form), help_in_exam or "").text
+    person = NewPerson(name, _language(desk, reads), _past(desk, consent_on), public_name, helps)
     with desk.registry() as registry:
         key = add_person(registry, person, by=desk.by(registry), now=desk.now)
     return desk.done(desk.words.say("register.done.person", person=key, name=name), person=key)
@@ -83,7 +105,9 @@ def add(
 @reads_option
 @click.option("--consent-on", type=DAY, help="Day on which they agreed to be in the register.")
 @click.option("--public-name", type=click.Choice(PUBLIC_NAMES), help="What a public check shows.")
-@click.option("--help-in-exam", type=TEXT, help="What helps them in an exam.")
+@more_time_option
+@exam_form_option
+@click.option("--help-in-exam", type=TEXT, help="What else helps them in an exam.")
 @job
 def change(
     desk: Desk,
@@ -92,6 +116,8 @@ def change(
     reads: str | None,
     consent_on: date | None,
     public_name: str | None,
+    more_time: int | None,
+    exam_form: str | None,
     help_in_exam: str | None,
 ) -> int:
     """Correct what is kept about a PERSON; what is not named stays.
@@ -104,9 +130,15 @@ def change(
             raise RefusedError(f"person {person} was erased: nothing can be entered about them")
         consent = date.fromisoformat(held["consent_on"]) if held["consent_on"] else None
         now = NewPerson(held["name"], held["language"], consent, held["public_name"], held["accommodations"])
+        kept = read_accommodation(held["accommodations"])
+        helps = Accommodation(
+            kept.more_time if more_time is None else more_time,
+            kept.form if exam_form is None else _form(exam_form),
+            kept.note if help_in_exam is None else help_in_exam,
+        )
         given = {
             "name": name, "language": _language(desk, reads), "consent_on": _past(desk, consent_on),
-            "public_name": public_name, "accommodations": help_in_exam,
+            "public_name": public_name, "accommodations": helps.text,
         }  # fmt: skip
         new = replace(now, **{key: value for key, value in given.items() if value is not None})  # type: ignore[arg-type]
         change_person(registry, person, new, by=desk.by(registry), now=desk.now)
@@ -184,6 +216,10 @@ def erase(desk: Desk, person: int, reason: str) -> int:
 
 def _language(desk: Desk, code: str | None) -> str | None:
     return None if code is None else known_of(code, list(desk.course.words), "language")
+
+
+def _form(chosen: str | None) -> str:
+    return "" if chosen in (None, _USUAL) else str(chosen)
 
 
 def _past(desk: Desk, day: date | None) -> date | None:

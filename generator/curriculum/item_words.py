@@ -16,12 +16,14 @@ class ItemLanguage:
         which: words that ask for one out of several.
         negative: words that turn such a question round.
         clue: an ending of the question that fits only some of the options.
+        among: words that point at the options, so that the question says nothing without them.
     """
 
     whole_list: re.Pattern[str]
     which: re.Pattern[str]
     negative: re.Pattern[str]
     clue: re.Pattern[str] | None = None
+    among: re.Pattern[str] | None = None
 
 
 ITEM_LANGUAGES: Mapping[str, ItemLanguage] = {
@@ -34,11 +36,13 @@ ITEM_LANGUAGES: Mapping[str, ItemLanguage] = {
         re.compile(r"\b(which|what|who|whom|where)\b", re.IGNORECASE),
         re.compile(r"\b(not|never|no|nobody|nowhere|except|but not)\b|n['\u2019]t\b", re.IGNORECASE),
         re.compile(r"\ban?\W*$", re.IGNORECASE),
+        re.compile(r"\b(of these|of the following|of them is)\b", re.IGNORECASE),
     ),
     "hi": ItemLanguage(
         re.compile(r"उपरोक्त|^\W*(ऊपर के|ऊपर वाले|इनमें से|ये) (सभी|सब|तीनों|दोनों|कोई नहीं|कोई भी नहीं)\W*$"),
         re.compile(r"(?<![\u0900-\u097f])(कौन|किस|किसे|किसको|किसमें|किसका|किसकी|किन|कहाँ)(?![\u0900-\u097f])"),
         re.compile(r"(?<![\u0900-\u097f])(नहीं|मत|न|ना|छोड़कर|अलावा)(?![\u0900-\u097f])"),
+        among=re.compile(r"(?<![\u0900-\u097f])(इनमें|नीचे लिखे)(?![\u0900-\u097f])"),
     ),
 }
 """By language; a course in another language is spared the rules that need it."""

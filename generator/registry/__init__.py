@@ -22,6 +22,7 @@ What a person wrote wrongly comes as `ProblemsError`, what a rule refuses as `Re
 did as `MachineError`.
 """
 
+from generator.registry.accommodations import Accommodation, Needs, needs_of, read_accommodation
 from generator.registry.answers import import_answers
 from generator.registry.appeals import APPEAL_DAYS, decide_appeal, file_appeal
 from generator.registry.applications import (
@@ -105,6 +106,7 @@ __all__ = [
     "ROLES",
     "STATUSES",
     "VERDICTS",
+    "Accommodation",
     "Application",
     "Backup",
     "Certificate",
@@ -114,6 +116,7 @@ __all__ = [
     "Head",
     "Holder",
     "Imported",
+    "Needs",
     "NewPaper",
     "NewPerson",
     "NewSitting",
@@ -171,10 +174,12 @@ __all__ = [
     "issue",
     "join_cohort",
     "kept_record",
+    "needs_of",
     "note_clock",
     "open_registry",
     "papers_of",
     "pass_rates",
+    "read_accommodation",
     "read_backup",
     "read_certificate",
     "read_papers",

@@ -126,7 +126,7 @@ def import_class_list(
                 values = {"cohort": cohort, "person": key, "role": "candidate"}
                 entry.add(memberships, values, "cohort.joined", by)
                 new += 1
-            elif person.language not in (None, known.language):
+            elif None not in (person.language, known.language) and person.language != known.language:
                 what = f"'{name}' is in the cohort already and reads '{known.language}', not '{person.language}'"
                 fix = "correct the list, or change the person's language in the registry"
                 problems.append(Problem(file, 0, 0, "other-language", what, fix))

@@ -31,6 +31,7 @@ from generator.registry.tables import (
     paper_files,
     papers,
     people,
+    recheck_seconds,
     rechecks,
     roles,
     sittings,
@@ -277,12 +278,17 @@ def inputs_of(registry: Registry, cohort: int, person: int, papers_read: Sequenc
                 .order_by(observations.c.event)
             )
         ]
+        both = select(rechecks, recheck_seconds.c.seen.label("too"), recheck_seconds.c.observer.label("second"))
+        both = both.outerjoin(recheck_seconds, recheck_seconds.c.recheck == rechecks.c.id)
         again = [
-            {"recheck": row.id, "step": f"{row.practical}/{row.step}", "seen": row.seen, "observer": row.observer}
+            {
+                "recheck": row.id, "step": f"{row.practical}/{row.step}",
+                "saw": [[row.observer, row.seen], *([] if row.second is None else [[row.second, row.too]])],
+            }
             for row in connection.execute(
-                select(rechecks).where(rechecks.c.cohort == cohort, rechecks.c.person == person).order_by(rechecks.c.id)
+                both.where(rechecks.c.cohort == cohort, rechecks.c.person == person).order_by(rechecks.c.id)
             )
-        ]
+        ]  # fmt: skip
     return {"papers": read, "observations": seen, "rechecks": again}
 
 

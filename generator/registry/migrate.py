@@ -11,7 +11,7 @@ from sqlalchemy import Connection, inspect, text
 
 from generator.problems import RefusedError
 
-NEWEST = "0004_keys_beside"
+NEWEST = "0005_both_saw"
 """The newest step of `migrations/versions/`; the next one goes on from it, so that there is one line of steps."""
 _FOLDER = Path(__file__).with_name("migrations")
 _TABLE = "alembic_version"

@@ -18,9 +18,10 @@ from generator.problems import Problem, ProblemsError, RefusedError
 from generator.registry.answers import bulk
 from generator.registry.chain import canonical, sha256
 from generator.registry.cohorts import Imported, candidates_of, known_cohort
+from generator.registry.entry import Entry
 from generator.registry.people import require_role
 from generator.registry.store import Registry, reading, writing
-from generator.registry.tables import observations, rechecks
+from generator.registry.tables import observations, recheck_seconds, rechecks
 
 _ONCE = ("person", "practical", "step", "attempt")
 _BOTH = 2
@@ -122,6 +123,9 @@ def import_rechecks(
 ) -> Imported:
     """Record the one immediate recheck of critical steps that were seen as not done: all of the table, or nothing.
 
+    A second observer who watched the same recheck enters what they saw in a table of their own; where the two differ,
+    the step was not done.
+
     Args:
         registry: where.
         cohort: its id.
@@ -160,18 +164,38 @@ def import_rechecks(
                 "cohort": cohort, "person": keys[learner], "practical": practical, "step": step, "seen": word,
                 "observer": observer, "attempt": attempt, "observed_on": observed_on.isoformat(),
             }  # fmt: skip
-            there = connection.execute(select(rechecks).where(*(rechecks.c[name] == row[name] for name in _ONCE)))
-            found = there.first()
-            if found is None:
-                entry.add(rechecks, row, "step.rechecked", observer)
+            told = _rechecked(entry, row)
+            if told is None:
                 new += 1
-            elif (found.seen, found.observer) != (word, observer):
-                what = f"step '{step}' of {learner} was rechecked already, and was '{found.seen}'"
+            elif (told.seen, told.observer) != (word, observer):
+                what = f"step '{step}' of {learner} was rechecked already, and was '{told.seen}' for person "
+                what += str(told.observer)
                 fix = "a critical step is rechecked once; the practical can be done again on another day"
                 problems.append(Problem(file, 0, 0, "rechecked-already", what, fix))
         if problems:
             raise ProblemsError(problems)
     return Imported(new, len(log) - new, not dry_run)
+
+
+def _rechecked(entry: Entry, row: Mapping[str, Any]) -> Any:
+    """Enter a recheck, or what a second observer saw of it.
+
+    Returns:
+        The row that stands in the way; the very same one where it was entered before; None where it is new.
+    """
+    connection = entry.connection
+    chosen = select(rechecks).where(*(rechecks.c[name] == row[name] for name in _ONCE))
+    first = connection.execute(chosen).first()
+    if first is None:
+        entry.add(rechecks, row, "step.rechecked", row["observer"])
+        return None
+    if first.observer == row["observer"]:
+        return first
+    second = connection.execute(select(recheck_seconds).where(recheck_seconds.c.recheck == first.id)).first()
+    if second is None:
+        own = {"recheck": first.id, "seen": row["seen"], "observer": row["observer"]}
+        entry.add(recheck_seconds, own, "step.rechecked_too", row["observer"])
+    return second
 
 
 def _first_seen(connection: Connection, cohort: int, attempt: int, day: date) -> dict[int, dict[tuple[str, str], Seen]]:
@@ -228,12 +252,13 @@ def seen_by_name(registry: Registry, cohort: int, both: Collection[tuple[str, st
     """What was seen of a cohort's candidates, as `decide` wants it: the newest attempt counts.
 
     Where observers of one attempt differ, the step counts as not shown: `not done` before `not seen` before `done`.
-    A recheck counts in the place of what was seen at its attempt; all who watched have to agree on it.
+    A recheck counts in the place of what was seen at its attempt, by the same rules.
 
     Args:
         registry: where.
         cohort: its id.
-        both: practical and step of those that two observers have to see: done for one alone, they are not seen.
+        both: practical and step of those that two observers have to see: done for one alone, they are not seen. That
+            goes for a recheck, too.
     """
     order = {Seen.NOT_DONE: 0, Seen.NOT_SEEN: 1, Seen.DONE: 2}
     found: dict[tuple[str, str, str], tuple[int, Seen]] = {}
@@ -249,10 +274,15 @@ def seen_by_name(registry: Registry, cohort: int, both: Collection[tuple[str, st
             if row.attempt > attempt or (row.attempt == attempt and order[seen] < order[before]):
                 found[place] = (row.attempt, seen)
         alone = {place for place, (attempt, _) in found.items() if len(observers[place, attempt]) < _BOTH}
-        for row in connection.execute(select(rechecks).where(rechecks.c.cohort == cohort)):
+        again = select(rechecks, recheck_seconds.c.seen.label("too")).outerjoin(
+            recheck_seconds, recheck_seconds.c.recheck == rechecks.c.id
+        )
+        for row in connection.execute(again.where(rechecks.c.cohort == cohort)):
             place = (names.get(row.person, ""), row.practical, row.step)
             if place in found and found[place][0] == row.attempt:
-                found[place] = (row.attempt, Seen(row.seen))
+                saw = [Seen(word) for word in (row.seen, row.too) if word is not None]
+                found[place] = (row.attempt, min(saw, key=order.__getitem__))
+                alone = alone | {place} if len(saw) < _BOTH else alone - {place}
     return {
         place: Seen.NOT_SEEN if seen is Seen.DONE and place in alone and place[1:] in both else seen
         for place, (_, seen) in found.items()

@@ -30,6 +30,8 @@ from generator.registry.tables import (
     papers,
     payloads,
     people,
+    recheck_seconds,
+    rechecks,
     retest_exceptions,
     roles,
 )
@@ -168,6 +170,9 @@ def all_of(registry: Registry, key: int) -> Mapping[str, Any]:
         own = select(papers.c.id).where(papers.c.person == key)
         rows = connection.execute(select(answers).where(answers.c.paper.in_(own))).mappings()
         found["answers"] = [dict(row) for row in rows]
+        again = select(recheck_seconds).join(rechecks, rechecks.c.id == recheck_seconds.c.recheck)
+        rows = connection.execute(again.where(rechecks.c.person == key)).mappings()
+        found["recheck_seconds"] = [dict(row) for row in rows]
         return found
 
 

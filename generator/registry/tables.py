@@ -308,7 +308,15 @@ rechecks = Table(
     word("observed_on"),
     UniqueConstraint("person", "practical", "step", "attempt"),
 )
-"""The one immediate recheck of a critical step, whoever watches it."""
+"""The one immediate recheck of a critical step, as whoever entered it first saw it."""
+recheck_seconds = Table(
+    "recheck_seconds",
+    METADATA,
+    Column("recheck", Integer, ForeignKey("rechecks.id"), primary_key=True, autoincrement=False),
+    word("seen"),
+    person("observer"),
+)
+"""The same recheck as a second observer saw it; apart, because the seals of older rechecks don't cover it."""
 certificates = Table(
     "certificates",
     METADATA,
@@ -471,6 +479,7 @@ SEALED: Mapping[str, tuple[str, ...]] = {
     "applications": ("person", "cohort", "scheme", "version", "tanks", "witnesses", "filed_at", "filed_by"),
     "retest_exceptions": ("noted_at", "noted_by"),
     "rechecks": ("cohort", "person", "practical", "step", "seen", "observer", "attempt", "observed_on"),
+    "recheck_seconds": ("seen", "observer"),
     "appeals": ("decision", "filed_at"),
     "tanks": (
         "serial", "place", "plan_version", "plan", "plan_hash", "volume", "wall_height", "started_on", "entered_at",

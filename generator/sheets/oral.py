@@ -19,8 +19,10 @@ from generator.sheets.styles import CELL, HEADING, NOTE, SUBHEADING, TIGHT, TITL
 from generator.sheets.worksheet import refuse_unprintable
 from generator.words import Words
 
-_BOX = 20.0
-_HIGHEST = 150.0
+_BOX = 14.0
+_MARKS = 66.0
+_DRAWING = 250.0
+_HIGHEST = 120.0
 
 
 def oral_pdf(
@@ -59,7 +61,7 @@ def oral_pdf(
 def talks_pdf(
     learner: Learner, talks: Sequence[Talk], recheck: Recheck, scheme: Scheme, set_id: str, content: CourseContent
 ) -> bytes:
-    """The sheet for one candidate's talks on critical skills; the options of a question are not read out.
+    """The sheet for one candidate's talks on critical skills; options are read out only where a question needs them.
 
     Args:
         learner: the candidate.
@@ -78,13 +80,18 @@ def talks_pdf(
         Text(words.say("paper.talk.watch", observers=scheme.rule.observers, times=scheme.rule.again), NOTE),
     ]
     for talk in talks:
-        heading = Text(content.competencies[talk.competency].text[words.language], HEADING)
+        heading = Text(content.competencies[talk.competency].text[words.language], SUBHEADING.but(before=6.0))
         heading.outline = heading.plain()
-        pieces += [heading, Text(talk.competency, NOTE)]
-        pieces += [
-            asked_question(place, item, words, scene, options=False)
-            for place, (item, scene) in enumerate(talk.questions, start=1)
-        ]
+        pieces += [heading, Text(talk.competency, NOTE.but(after=0.0, keep=True))]
+        shown: dict[Scene, int] = {}
+        for place, asked in enumerate(talk.questions, start=1):
+            first = place if asked.scene is None else shown.setdefault(asked.scene, place)
+            pieces.append(
+                asked_question(
+                    place, asked.item, words, asked.scene if first == place else None, options=asked.options,
+                    see=None if first == place else first,
+                )
+            )  # fmt: skip
     said = (
         words.say("paper.talk.title"), words.say("paper.talk.how"), words.say("paper.talk.after", count=recheck.most),
     )  # fmt: skip
@@ -141,7 +148,13 @@ def limits_table(recheck: Recheck, words: Words) -> Piece:
 
 
 def asked_question(
-    place: int, item: QuestionItem, words: Words, scene: Scene | None = None, *, options: bool = True
+    place: int,
+    item: QuestionItem,
+    words: Words,
+    scene: Scene | None = None,
+    *,
+    options: bool = True,
+    see: int | None = None,
 ) -> Piece:
     """A question with what is right, and boxes to tick.
 
@@ -151,26 +164,24 @@ def asked_question(
         words: of the sheet.
         scene: its drawing.
         options: whether its options are read out.
+        see: the question above that has the same drawing.
     """
     asked = item.answer if isinstance(item, SpokenItem) else item
     lines: list[Piece] = [Text(item.text, TIGHT)]
-    if scene is not None:
-        lines.append(Figure(scene, _HIGHEST))
     if isinstance(asked, ChoiceItem) and options:
         lines += [Text(f"- {asked.options[i]}", TIGHT) for i in asked.order]
     lines.append(Text(f"{words.say('paper.oral.right_is')} {'; '.join(_right(asked, words))}", TIGHT.but(bold=True)))
-    right, wrong = Text(words.say("paper.oral.right"), NOTE), Text(words.say("paper.oral.wrong"), NOTE)
-    lines.append(
-        Row(
-            [
-                (_BOX, Boxes(1, _BOX)), (right.natural_width() + 14, right),
-                (_BOX, Boxes(1, _BOX)), (wrong.natural_width() + 1, wrong), (None, Column([])),
-            ],
-            middle=True,
-            before=2,
-        )
-    )  # fmt: skip
-    return Row([(24.0, Number(str(place))), (None, Column(lines))], gap=8, before=3, after=6)
+    if see is not None:
+        lines.append(Text(words.say("paper.oral.see_drawing", number=see), NOTE))
+    said: list[tuple[float | None, Piece]] = [(None, Column(lines))]
+    if scene is not None:  # beside the words: below them it would often not fit on the page any more
+        said.append((_DRAWING, Figure(scene, _HIGHEST)))
+    marks = Column([_mark(words.say("paper.oral.right")), _mark(words.say("paper.oral.wrong"))])
+    return Row([(20.0, Number(str(place))), *said, (_MARKS, marks)], gap=6, before=2, after=3)
+
+
+def _mark(said: str) -> Piece:
+    return Row([(_BOX, Boxes(1, _BOX)), (None, Text(said, NOTE.but(after=0.0)))], middle=True, gap=4)
 
 
 def _right(item: QuestionItem, words: Words) -> Iterator[str]:

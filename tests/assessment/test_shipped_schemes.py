@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
+import yaml
 
 from generator.assessment import simulate as sim
 from generator.commands.tool import ROOT
@@ -56,3 +57,15 @@ def test_a_stale_page_is_noticed() -> None:
     assert len(numbers) > 300
     assert apart(text.replace("frame-hand 3 | 25, 19", "frame-hand 3 | 26, 20"))[0] != plain
     assert apart(text.replace("lead-mason 1 |", "lead-mason 2 |"))[0] != plain
+
+
+@pytest.mark.parametrize("name", SCHEMES)
+def test_what_the_experience_route_asks_for_stands_in_the_file_and_in_its_words(name: str) -> None:
+    """An applicant reads the same numbers that the registry holds the application against."""
+    raw = yaml.safe_load((ROOT / f"quizzes/schemes/{name}.yaml").read_text("utf-8"))
+    assert set(raw["experience"]) == {"tanks", "witnesses"}
+    said = raw["experience_route"]["en"].casefold()
+    count = {2: "two"}
+    tanks, witnesses = (count[raw["experience"][key]] for key in ("tanks", "witnesses"))
+    assert re.search(rf"\b{tanks} tanks\b", said)
+    assert re.search(rf"\b{witnesses} people\b", said)

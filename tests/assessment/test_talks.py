@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from functools import cache
 
 import pytest
 
 from generator.assessment import blueprint
-from generator.assessment.blueprint import recheck_of
+from generator.assessment.blueprint import needs_options, recheck_of
 from generator.assessment.paper_draw import Drawn, Exam, draw_papers
-from generator.assessment.paper_oral import Talk, talks
-from generator.exercises import ChoiceItem, Person, SpokenItem
+from generator.assessment.paper_oral import Asked, Talk, talks
+from generator.curriculum.item_words import ITEM_LANGUAGES
+from generator.exercises import ChoiceItem, Person, SpokenItem, make_item
 from generator.problems import RefusedError
 from generator.sheets.oral import talks_pdf
 from tests.assessment.exam_papers import course
@@ -45,21 +47,21 @@ def test_every_critical_skill_has_as_many_questions_as_its_talk_may_need(scheme:
         assert [talk.competency for talk in found] == sorted(rule.critical_competencies)
         for talk in found:
             assert len(talk.questions) == rule.talk.most
-            assert {item.competency for item, _ in talk.questions} == {talk.competency}
+            assert {asked.item.competency for asked in talk.questions} == {talk.competency}
 
 
 @pytest.mark.parametrize("scheme", SCHEMES)
 def test_a_question_of_the_paper_comes_after_all_others(scheme: str) -> None:
     on_paper = {item.id for item in drawn(scheme).record.learners[0].items}
     for talk in held(scheme, 0):
-        once = list(dict.fromkeys(item.id for item, _ in talk.questions))
+        once = list(dict.fromkeys(asked.item.id for asked in talk.questions))
         known = [name in on_paper for name in once]
         assert known == sorted(known)
 
 
 def test_two_candidates_are_not_asked_the_same_and_one_always_is() -> None:
     first, second = held("frame-hand", 0), held("frame-hand", 1)
-    assert [i.id for t in first for i, _ in t.questions] != [i.id for t in second for i, _ in t.questions]
+    assert [a.item.id for t in first for a in t.questions] != [a.item.id for t in second for a in t.questions]
     again = talks(course(), exam("frame-hand"), drawn("frame-hand").record.learners[0])
     assert [t.questions for t in again] == [t.questions for t in first]
 
@@ -71,8 +73,9 @@ def test_the_sheet_has_every_question_and_what_is_right_and_no_other_option() ->
     data = talks_pdf(learner, found, recheck_of(scheme.talk), scheme, "1a2b3c4d", course())
     text = " ".join(pdf_texts(data).split())
     for talk in found:
-        for item, _ in talk.questions:
-            asked = item.answer if isinstance(item, SpokenItem) else item
+        for each in talk.questions:
+            assert not each.options
+            asked = each.item.answer if isinstance(each.item, SpokenItem) else each.item
             if isinstance(asked, ChoiceItem):
                 assert all(asked.options[i] in text for i in asked.right)
                 assert not any(f"- {option}" in text for i, option in enumerate(asked.options) if i not in asked.right)
@@ -94,3 +97,49 @@ def test_a_bank_that_can_not_keep_a_talk_going_is_told() -> None:
     assert "'safe-steel-work'" in found[0].what
     strict = longer.model_copy(update={"status": "in-force"})
     assert "talk-thin" in {one.code for one in blueprint.check(replace(course(), schemes={scheme.id: strict}))}
+
+
+def test_what_points_at_its_options_is_known_in_each_language() -> None:
+    """A text of one language that points at the options would read oddly aloud; so the others have to point, too."""
+    found = {one.id for one in course().questions.values() if needs_options(one)}
+    assert {"mostly-fine", "ready-for-the-mesh", "signs-of-fill"} <= found
+    for question in course().questions.values():
+        if question.kind == "choice":
+            points = {bool(ITEM_LANGUAGES[code].among.search(text)) for code, text in question.text.items()}  # type: ignore[union-attr]
+            assert len(points) == 1, question.id
+            turned = re.search(r"\b(which line|choose all|following|options?)\b", question.text["en"], re.IGNORECASE)
+            assert not turned or question.id in found, question.id
+
+
+def test_no_talk_asks_without_options_what_says_nothing_without_them() -> None:
+    """In no scheme and for no candidate: others come first, and where there is no other the options are read out."""
+    for scheme in course().schemes.values():
+        assert scheme.talk is not None
+        for number in range(2):
+            for talk in held(scheme.id, number):
+                for asked in talk.questions:
+                    assert asked.options == needs_options(course().questions[asked.item.id])
+                    assert not asked.options
+
+
+def test_where_there_is_no_other_the_options_are_read_out() -> None:
+    scheme, learner = course().schemes["lead-mason"], drawn("lead-mason").record.learners[0]
+    assert scheme.talk is not None
+    item = make_item(course().questions["mostly-fine"], "seed", course().words["en"])
+    assert isinstance(item, ChoiceItem)
+    talk = Talk(item.competency, (Asked(item, None, options=True),))
+    data = talks_pdf(learner, [talk], recheck_of(scheme.talk), scheme, "1a2b3c4d", course())
+    text = " ".join(pdf_texts(data).split())
+    assert all(f"- {option}" in text for option in item.options)
+
+
+def test_a_drawing_that_comes_again_in_a_talk_is_named_and_not_shown_again() -> None:
+    scheme, learner = course().schemes["lead-mason"], drawn("lead-mason").record.learners[0]
+    assert scheme.talk is not None
+    found = held("lead-mason", 0)
+    with_one = next(talk for talk in found for asked in talk.questions if asked.scene is not None)
+    one = next(asked for asked in with_one.questions if asked.scene is not None)
+    for count in (1, 3):
+        talk = Talk(with_one.competency, (one,) * count)
+        text = pdf_texts(talks_pdf(learner, [talk], recheck_of(scheme.talk), scheme, "1a2b3c4d", course()))
+        assert text.count("The drawing is at question 1.") == count - 1

@@ -66,8 +66,8 @@ def test_a_registry_is_started_and_a_person_entered(language: str, stop: str, of
     words = course().words[language]
     code, out = feed("1", "Meera", "", "1", stop, language=language)
     assert (code, words.say("register.menu.bye") in out) == (0, True)
-    # people, enter: name, reads hi, agreed on, public name, nothing else, yes
-    code, out = feed("1", "2", "आशा देवी", "2", "2026-01-05", "", "", "१", stop, language=language)
+    # people, enter: name, reads hi, agreed on, public name, no help in exams, yes
+    code, out = feed("1", "2", "आशा देवी", "2", "2026-01-05", "", "", "", "", "१", stop, language=language)
     assert code == 0
     rows = office.data("people", "list")["rows"]
     assert [row["name"] for row in rows] == ["Meera", "आशा देवी"]
@@ -79,7 +79,7 @@ def test_wrong_answers_are_told_at_once_and_asked_again(office: Office, feed: Fe
     office.good("people", "first", "Meera")
     words = course().words["en"]
     code, out = feed("9 o'clock", "99", "1", "2", "", "x" * 10_000, "a\u202eb", "12", "Asha", "xx", "3", "1",
-                     "04/05/2026", "2026-02-30", "2026-01-05", "", "", "1", "stop")  # fmt: skip
+                     "04/05/2026", "2026-02-30", "2026-01-05", "", "", "", "", "1", "stop")  # fmt: skip
     assert code == 0
     assert out.count(words.say("register.wrong.choice", count=9)) == 2
     assert out.count(words.say("register.wrong.empty")) == 1
@@ -98,7 +98,9 @@ def test_back_goes_one_question_back_and_what_was_answered_is_kept(office: Offic
     assert office.data("cohorts", "list")["rows"] == [{"cohort": 1, "name": "Upper Terrace", "starts_on": "2026-03-02"}]
 
 
-@pytest.mark.parametrize("lines", [("1", "2"), ("1", "2", "Asha"), ("1", "2", "Asha", "1", "2026-01-05", "", "")])
+@pytest.mark.parametrize(
+    "lines", [("1", "2"), ("1", "2", "Asha"), ("1", "2", "Asha", "1", "2026-01-05", "", "", "", "")]
+)
 def test_input_that_ends_within_a_job_writes_nothing_of_it(lines: tuple[str, ...], office: Office, feed: Feed) -> None:
     office.good("people", "first", "Meera")
     before = office.data("audit")
@@ -115,7 +117,7 @@ def test_ctrl_c_keeps_what_was_agreed_to_and_nothing_else(
     office: Office, monkeypatch: pytest.MonkeyPatch, feed: Feed
 ) -> None:
     office.good("people", "first", "Meera")
-    lines = iter(["1", "2", "Asha", "", "", "", "", "1", "2", "Bir"])
+    lines = iter(["1", "2", "Asha", "", "", "", "", "", "", "1", "2", "Bir"])
 
     def read(_: str) -> str:
         for line in lines:
@@ -132,7 +134,7 @@ def test_a_refused_job_keeps_its_answers_to_be_changed(office: Office, feed: Fee
     office.staff()
     office.class_list("Asha", "Bir")
     # Joseph (2) works; change person 6's name to one that the cohort has; then another one
-    code, out = feed("2", "1", "3", "6", "Asha", "", "", "", "", "1", "1", "", "Asha of the hill", "", "", "", "", "1",
+    code, out = feed("2", "1", "3", "6", "Asha", *[""] * 6, "1", "1", "", "Asha of the hill", *[""] * 6, "1",
                      "stop")  # fmt: skip
     assert code == 0
     assert "of the same cohort has this name" in out

@@ -205,8 +205,14 @@ def test_a_critical_step_is_shown_once_more_and_stays_in_the_log(office: Office)
     office.write("again.csv", row.format(critical_step(), "not done"))
     code, _, err = office(*again, "--observed-on", day)
     assert (code, "rechecked already" in err) == (1, True)
+    assert decide(office, "--dry-run", "--oral", office.talks("Asha")) == {"Asha": False}  # only one saw it
+    office.write("again.csv", row.format(critical_step(), "done"))
+    second = (*again[:-3], "2", *again[-2:])
+    assert office.data(*second, "--observed-on", day)["new"] == 1
     assert decide(office, "--oral", office.talks("Asha")) == {"Asha": True}
-    assert f"shown once more: close-a-ring/{critical_step()}, done" in office.good("decisions", "show", "1")
+    shown = office.good("decisions", "show", "1")
+    for person in ("2", "4"):
+        assert f"shown once more: close-a-ring/{critical_step()}, done, watched by person {person}" in shown
     assert office.data("audit")["findings"] == []
 
 

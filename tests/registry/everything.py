@@ -9,6 +9,7 @@ from generator.registry import (
     decide_appeal,
     file_appeal,
     file_complaint,
+    give_role,
     import_answers,
     import_observations,
     import_rechecks,
@@ -21,7 +22,7 @@ from tests.registry.small import DAY, Office, failing, small_marker, typed_right
 
 def fill_all(office: Office) -> Office:
     """Something in every table."""
-    return fill_ways(fill_first(office))
+    return fill_second_look(fill_ways(fill_first(office)))
 
 
 def fill_first(office: Office) -> Office:
@@ -61,4 +62,15 @@ def fill_ways(office: Office) -> Office:
     application = office.apply()
     close_application(registry, application, "accepted", "seen", by=office.ids["Joseph"], now=office.tick())
     office.decide("Cheptoo", inputs={"rule": {"written": 0.7}})
+    return office
+
+
+def fill_second_look(office: Office) -> Office:
+    """What a second observer saw at a recheck."""
+    give_role(office.registry, office.ids["Joseph"], "observer", by=office.boss, now=office.tick())
+    again = b"learner,practical,step,seen\nAsha,close-a-fence,gloves,done\n"
+    import_rechecks(
+        office.registry, office.cohort, "r.csv", again, practicals=PRACTICALS, observer=office.ids["Joseph"],
+        observed_on=DAY, now=office.tick(),
+    )  # fmt: skip
     return office

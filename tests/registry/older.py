@@ -16,7 +16,7 @@ from generator.registry.tables import METADATA, info
 from tests.registry.everything import fill_first, fill_ways
 from tests.registry.small import Office, entropy, open_at
 
-STEPS = ("0001", "0002_ways_in", "0003_in_force")
+STEPS = ("0001", "0002_ways_in", "0003_in_force", "0004_keys_beside")
 """All steps but the newest."""
 _WORDS = ("'provisional', 'in-force')", "'provisional', 'approved')")
 

@@ -7,7 +7,15 @@ import pytest
 
 from generator.assessment import Seen
 from generator.problems import ProblemsError, RefusedError
-from generator.registry import Imported, audit, chain_head, give_role, import_observations, seen_by_name
+from generator.registry import (
+    Imported,
+    audit,
+    chain_head,
+    give_role,
+    import_observations,
+    import_rechecks,
+    seen_by_name,
+)
 from tests.assessment.small_scheme import PRACTICALS
 from tests.registry.small import DAY, Office
 
@@ -73,6 +81,55 @@ def test_what_two_have_to_see_is_not_seen_by_one_alone(office: Office) -> None:
     assert seen_by_name(office.registry, office.cohort, both)[place] is Seen.NOT_SEEN
     seen(office, GLOVES + b"not done\n", attempt=3)
     assert seen_by_name(office.registry, office.cohort, both)[place] is Seen.NOT_DONE
+
+
+def again(office: Office, word: bytes, **other: Any) -> Imported:
+    given: dict[str, Any] = {
+        "practicals": PRACTICALS, "observer": office.ids["Farida"], "observed_on": DAY, "now": office.tick(), **other,
+    }  # fmt: skip
+    return import_rechecks(office.registry, office.cohort, "again.csv", HEAD + GLOVES + word + b"\n", **given)
+
+
+def test_a_recheck_that_two_have_to_see_counts_when_both_say_so(any_office: Office) -> None:
+    office = any_office
+    give_role(office.registry, office.ids["Joseph"], "observer", by=office.boss, now=office.tick())
+    give_role(office.registry, office.ids["Tenzin"], "observer", by=office.boss, now=office.tick())
+    both, place = [("close-a-fence", "gloves")], ("Asha", "close-a-fence", "gloves")
+    joseph, tenzin = office.ids["Joseph"], office.ids["Tenzin"]
+    for observer in (office.ids["Farida"], joseph):
+        seen(office, GLOVES + b"not done\n", observer=observer)
+    assert again(office, b"done") == Imported(1, 0, True)
+    assert seen_by_name(office.registry, office.cohort)[place] is Seen.DONE
+    assert seen_by_name(office.registry, office.cohort, both)[place] is Seen.NOT_SEEN
+    assert again(office, b"done", observer=joseph, dry_run=True) == Imported(1, 0, False)
+    assert again(office, b"done", observer=joseph) == Imported(1, 0, True)
+    assert seen_by_name(office.registry, office.cohort, both)[place] is Seen.DONE
+    head = chain_head(office.registry)
+    assert again(office, b"done", observer=joseph) == Imported(0, 1, True)
+    for word, observer in ((b"not done", joseph), (b"not done", office.ids["Farida"]), (b"done", tenzin)):
+        with pytest.raises(ProblemsError, match="rechecked already"):
+            again(office, word, observer=observer)
+    assert chain_head(office.registry) == head
+    assert audit(office.registry) == ()
+
+
+def test_a_recheck_on_which_two_differ_is_not_done(office: Office) -> None:
+    give_role(office.registry, office.ids["Joseph"], "observer", by=office.boss, now=office.tick())
+    seen(office, GLOVES + b"not done\n")
+    again(office, b"done")
+    again(office, b"not done", observer=office.ids["Joseph"])
+    for both in ([], [("close-a-fence", "gloves")]):
+        found = seen_by_name(office.registry, office.cohort, both)
+        assert found == {("Asha", "close-a-fence", "gloves"): Seen.NOT_DONE}
+
+
+def test_a_recheck_by_two_counts_also_where_one_saw_the_first_try(office: Office) -> None:
+    give_role(office.registry, office.ids["Joseph"], "observer", by=office.boss, now=office.tick())
+    seen(office, GLOVES + b"not done\n")
+    again(office, b"done")
+    again(office, b"done", observer=office.ids["Joseph"])
+    found = seen_by_name(office.registry, office.cohort, [("close-a-fence", "gloves")])
+    assert found == {("Asha", "close-a-fence", "gloves"): Seen.DONE}
 
 
 def test_only_observers_observe_and_nobody_themselves(office: Office) -> None:
