@@ -172,9 +172,10 @@ def _danger(name: str, handout_id: str, content: CourseContent, words: Words) ->
     return words.say_one_of("plan.caution", name.replace("-", "_"))
 
 
-def caution(text: str, words: Words) -> Piece:
-    """A danger in a thick box with the drawn sign and the word for it."""
-    column = Column([Text(words.say("sheet.caution"), SUBHEADING.but(before=0.0)), Text(text, TIGHT)])
+def caution(text: str, words: Words, *more: str) -> Piece:
+    """A danger, or several, in a thick box with the drawn sign and the word for it."""
+    told = [Text(each, TIGHT) for each in (text, *more)]
+    column = Column([Text(words.say("sheet.caution"), SUBHEADING.but(before=0.0)), *told])
     return Box(Row([(Caution.side, Caution()), (None, column)], gap=9), line=2.0, padding=7.0, before=4.0, after=7.0)
 
 

@@ -50,7 +50,9 @@ def practical_part(practical_id: str, language: str, content: CourseContent) -> 
     if practical.tools:
         tools = "; ".join(tool[language] for tool in practical.tools)
         pieces.append(Text([Run(words.say("sheet.tools") + " ", bold=True), Run(tools)], BODY))
-    pieces += [caution(each[language], words) for each in practical.cautions]
+    if practical.cautions:
+        first, *more = (each[language] for each in practical.cautions)
+        pieces.append(caution(first, words, *more))
     pieces += [Text(words.say("sheet.steps"), HEADING), _rule(words)]
     pieces.append(_steps(practical.steps, words))
     pieces.append(Column([_line(words.say("sheet.signed_observer"))], before=10.0))
@@ -59,8 +61,11 @@ def practical_part(practical_id: str, language: str, content: CourseContent) -> 
 
 
 def _people(words: Words) -> Piece:
-    lines = [words.say("sheet.learner"), words.say("sheet.observer"), words.say("sheet.day")]
-    return Column([_line(text) for text in lines], after=8.0)
+    day = Text(words.say("sheet.day"), TIGHT)
+    learner = Text(words.say("sheet.learner"), TIGHT)
+    cells: list[tuple[float | None, Piece]] = [(learner.natural_width() + 1, learner), (None, Blank(26.0))]
+    first = Row([*cells, (day.natural_width() + 1, day), (100.0, Blank(26.0))], middle=True)
+    return Column([first, _line(words.say("sheet.observer"))], after=8.0)
 
 
 def _line(text: str) -> Piece:
@@ -92,16 +97,15 @@ def _steps(steps: tuple[PracticalStep, ...], words: Words) -> Piece:
 
 
 def _step(number: int, step: PracticalStep, words: Words) -> list[Piece]:
-    language = words.language
-    text = list(_told(step, language))
+    text: Piece = Column(list(_told(step, words)))
     if step.critical:
-        word = Text(words.say("sheet.critical"), CELL.but(bold=True))
-        text.insert(0, Row([(Critical.side, Critical()), (None, word)], gap=6, middle=True, after=2.0))
+        text = Row([(Critical.side, Critical()), (None, text)], gap=6)
     tick = (Row([(None, Column([])), (_TICK, Boxes(1, _TICK)), (None, Column([]))]) for _ in range(3))
-    return [Text(str(number), CELL.but(bold=True)), Column(text), *tick]
+    return [Text(str(number), CELL.but(bold=True)), text, *tick]
 
 
-def _told(step: PracticalStep, language: str) -> Iterator[Piece]:
-    yield Text(step.text[language], CELL.but(after=2.0))
+def _told(step: PracticalStep, words: Words) -> Iterator[Piece]:
+    critical = [Run(f"{words.say('sheet.critical')}: ", bold=True)] if step.critical else []
+    yield Text([*critical, Run(step.text[words.language])], CELL.but(after=2.0))
     if step.tolerance:
-        yield Text(step.tolerance[language], NOTE.but(after=0.0))
+        yield Text(step.tolerance[words.language], NOTE.but(after=0.0))
