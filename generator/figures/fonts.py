@@ -76,14 +76,15 @@ def check_glyphs(text: str, font: str = REGULAR) -> None:
     """
     missing = _missing(text, font)
     if missing:
-        named = ", ".join(f"{_seen(character)}U+{ord(character):04X}" for character in missing)
+        named = ", ".join(_named(character) for character in missing)
         seen = "".join(character for character in text if character.isprintable())
         raise MachineError(f"the print font has no glyph for {named} in '{seen}' (fix: write it another way)")
 
 
-def _seen(character: str) -> str:
-    """A character before its number, if it shows at all and does nothing to the screen that it is shown on."""
-    return f"{character} = " if character.isprintable() else ""
+def _named(character: str) -> str:
+    """A character and its number; the number alone where it does not show, or does something to the screen."""
+    number = f"U+{ord(character):04X}"
+    return f"{character} ({number})" if character.isprintable() else number
 
 
 def shaped(text: str, font: str, size: float) -> str:

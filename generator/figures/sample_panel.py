@@ -24,7 +24,7 @@ NEEDS = (
 _SIDE = 0.4
 """Side of the panel, metres: usual practice."""
 _WIRE = 0.02
-PLACES = {"A": -0.16, "B": -0.08, "C": 0.0, "D": 0.08, "E": 0.16}
+PLACES = {"A": -0.15, "B": -0.075, "C": 0.0, "D": 0.075, "E": 0.15}
 """Where the cover is measured along the break, on both faces: metres from its middle, by letter."""
 _SHOWN = 0.17
 """Length of the broken edge that the second picture shows, metres."""
