@@ -105,7 +105,7 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
                 half,
                 front,
                 heading=names.text("front"),
-                above=[names.of("line", (-half + 0.03, 0.0), 120), names.of("mesh", (half - 0.04, half - 0.03), 150)],
+                above=[names.of("line", (-half + 0.014, 0.0), 120), names.of("mesh", (half - 0.04, half - 0.03), 150)],
                 below=[names.of("side", (0.0, -half - 0.018), 200, side)],
                 most_high=230,
             ),
