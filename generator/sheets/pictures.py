@@ -36,9 +36,9 @@ def pictures_pdf(module_id: str, language: str, content: CourseContent) -> bytes
     if not module.cards:
         raise RefusedError(f"the module '{module_id}' has no pictures: write 'cards' in its module.yaml")
     title = module.title[language]
-    pieces: list[Piece] = [Text(title, TITLE), Text(words.say("sheet.pictures_how"), NOTE.but(after=6.0))]
+    pieces: list[Piece] = [Text(title, TITLE), Text(words.say("sheet.pictures_how"), NOTE)]
+    pieces.append(Text(words.say("sheet.not_a_design"), NOTE.but(after=6.0)))
     pieces += [_row(number, card, module, content, words) for number, card in enumerate(module.cards, start=1)]
-    pieces.append(Text(words.say("sheet.not_a_design"), NOTE.but(before=6.0)))
     name = f"{words.say('sheet.pictures')} · {title}"
     about = About(name, language, content.course.version, content_hash(content.sources_of(module_id)))
     return sheet_pdf(about, [Part(name, title, title, name, words, pieces)])
