@@ -106,7 +106,8 @@ def with_recheck(
             problems.append(Problem(file, 0, 0, "not-critical", what, "remove the line"))
         elif seen.get(place) is not Seen.NOT_DONE:
             what = f"{learner}'s step '{step}' was not seen as 'not done' before: there is nothing to recheck"
-            problems.append(Problem(file, 0, 0, "nothing-to-recheck", what, "look at the first table"))
+            fix = "look at the first table, and at the day: a recheck is made at once"
+            problems.append(Problem(file, 0, 0, "nothing-to-recheck", what, fix))
         else:
             found[place] = again[place]
             log.append(place)
@@ -223,7 +224,8 @@ def _one_more(row: Row, name: str, given: list[bool], recheck: Recheck, *, right
         what = f"{name}'s next question is {len(given) + 1}, not '{row['question']}'"
         found.append(row.problem("question", "question-order", what, "write them in the order of asking"))
     elif oral_result(recheck, given).over:
-        what = f"{name}'s recheck ended with question {len(given)}: what is asked after that does not count"
+        last = next(count for count in range(1, len(given) + 1) if oral_result(recheck, given[:count]).over)
+        what = f"{name}'s recheck ended with question {last}: what is asked after that does not count"
         found.append(row.problem("question", "asked-on", what, "remove the line"))
     given.append(right)
 

@@ -107,6 +107,8 @@ def marks_import(desk: Desk, sitting: int, file: Path, second: Path | None, dry_
     Example: python3 tankschool.py register marks import 1 answers.csv --dry-run
     """
     results: Sequence[Result] = ()
+    if second is not None and second.resolve() == file.resolve():
+        raise click.UsageError("--second is what another person typed, and this is the same file once more.")
     with desk.registry() as registry:
         by = desk.by(registry)
         if file.is_dir() or is_result(file_bytes(file)):

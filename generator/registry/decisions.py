@@ -113,12 +113,13 @@ def record_decision(
             raise RefusedError(f"paper {strange[0]} is not one of person {person}")
         reasons = canonical([asdict(reason) for reason in decision.reasons])
         read = canonical(sorted(papers_read))
-        open_one = _same_decision(connection, person, decision, reasons, read)
+        cut = _cut_in_force(connection, decision)
+        open_one = _same_decision(connection, person, decision, reasons, read, (scheme_status, cut))
         if open_one is not None:
             return open_one
         row = {
             "person": person, "cohort": cohort, "scheme": decision.scheme, "version": decision.version,
-            "scheme_status": scheme_status, "cut": _cut_in_force(connection, decision), "passed": decision.passed,
+            "scheme_status": scheme_status, "cut": cut, "passed": decision.passed,
             "reasons": reasons, "papers": read, "attempt": _attempt(connection, person, decision.scheme),
             "decided_at": entry.at, "decided_by": by, "exception": exception,
         }  # fmt: skip
@@ -148,8 +149,14 @@ def may_decide(connection: Connection, by: int, person: int, exception: str | No
     return str(exception).strip()
 
 
-def _same_decision(connection: Connection, person: int, decision: Decision, reasons: str, read: str) -> int | None:
-    """The person's newest decision, if it is this one and was not set aside."""
+def _same_decision(
+    connection: Connection, person: int, decision: Decision, reasons: str, read: str, under: tuple[str, int | None]
+) -> int | None:
+    """The person's newest decision, if it is this one under the same status and cut, and was not set aside.
+
+    A cut that a panel recorded since makes another decision, even where its numbers are those of before: only that one
+    can issue.
+    """
     row = connection.execute(
         select(decisions)
         .where(decisions.c.person == person, decisions.c.scheme == decision.scheme)
@@ -157,6 +164,8 @@ def _same_decision(connection: Connection, person: int, decision: Decision, reas
         .limit(1)
     ).first()
     if row is None or (row.version, row.reasons, row.papers) != (decision.version, reasons, read):
+        return None
+    if (row.scheme_status, row.cut) != under:
         return None
     if was_set_aside(connection, row.id) or (row.papers == "[]" and _used(connection, row.id)):
         return None  # without papers, only the certificate tells one occasion from the next

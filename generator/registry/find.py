@@ -36,7 +36,9 @@ def coordinator_called(registry: Registry, name: str) -> int:
         )
     if len(found) != 1:
         many = "no coordinator" if not found else f"{len(found)} coordinators"
-        raise RefusedError(f"the registry has {many} called '{name}'")
+        raise RefusedError(
+            f"the registry has {many} called '{name}': write the name as 'register people list' shows it"
+        )
     return int(found[0])
 
 

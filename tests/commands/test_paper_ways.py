@@ -80,7 +80,7 @@ def test_time_form_and_language_come_from_the_registry(office: Office) -> None:
     names = {path.name for path in folder.iterdir()}
     assert {"001-spoken.pdf", "002-print.pdf", "003-print.pdf"} < names
     assert "001-print.pdf" not in names
-    assert "Asha by their line in the registry: 120 minutes, read aloud, with pictures, English." in said
+    assert "Asha sits another way, as the registry says: 120 minutes, read aloud, with pictures, English." in said
     record = json.loads((folder / "record.json").read_text("utf-8"))
     assert [learner["language"] for learner in record["learners"]] == ["en", "en", "hi"]
     assert kept(office) == {"1": {"minutes": 120, "forms": ["spoken"], "by": "registry"}}
@@ -101,7 +101,10 @@ def test_an_option_goes_before_the_registry_and_is_recorded(office: Office) -> N
     code, said, folder = exam(office, "--more-time", "Asha=0", "--form-for", "Asha=print", "--more-time", "Bir=15")
     assert code == ExitCode.GOOD, said
     assert not list(folder.glob("*spoken*"))
-    assert "Asha as this command says, whatever the registry says: 90 minutes, on paper, English." in said
+    assert (
+        "Asha sits another way, as this command says, whatever the registry says: 90 minutes, on paper, English."
+        in said
+    )
     assert kept(office) == {
         "1": {"minutes": 90, "forms": ["print"], "by": "command"},
         "2": {"minutes": 105, "forms": ["print"], "by": "command"},

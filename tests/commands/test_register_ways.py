@@ -216,6 +216,12 @@ def test_a_critical_step_is_shown_once_more_and_stays_in_the_log(office: Office)
     assert office.data("audit")["findings"] == []
 
 
+def test_one_file_is_not_typed_by_two(office: Office) -> None:
+    table = office.write("a.csv", "learner,question,answer\n1,1,5\n")
+    code, _, err = office("marks", "import", "1", table, "--second", table, "--by", "1")
+    assert (code, "same file once more" in err) == (2, True)
+
+
 def test_two_observers_are_compared(office: Office) -> None:
     office.staff()
     office.class_list("Asha")

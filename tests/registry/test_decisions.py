@@ -159,3 +159,17 @@ def test_a_decision_under_a_certificate_in_force_is_not_set_aside(office: Office
     change_status(office.registry, number, "withdraw", reason="appeal", by=office.boss, now=office.tick())
     decide_appeal(office.registry, appeal, "set_aside", "True.", by=office.ids["Joseph"], now=office.tick())
     assert audit(office.registry) == ()
+
+
+def test_a_cut_that_changes_no_number_still_makes_a_decision_that_can_issue(office: Office) -> None:
+    """Whoever decided before the panel met decides again, and is not left with what can never issue."""
+    first = office.decide("Asha", status="provisional")
+    assert office.decide("Asha", status="provisional") == first
+    with pytest.raises(RefusedError, match="a local panel has to set the cut"):
+        office.certify("Asha", first)
+    office.cut()
+    again = office.decide("Asha", status="provisional")
+    assert again != first
+    assert office.decide("Asha", status="provisional") == again
+    assert office.certify("Asha", again).status == "active"
+    assert audit(office.registry) == ()
