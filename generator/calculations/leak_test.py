@@ -17,7 +17,6 @@ from generator.calculations.setting_out import MILLIMETRES_IN_METRE
 from generator.formula import Constant, common_practice, derived, from_memory, published
 
 NO_FALL = Constant(0, "mm", derived("a tank that leaks nothing falls no more than its bucket"))
-LEAST_TANK = Constant(100, "L", derived("the smallest tank of the book; keeps an empty one from dividing by nothing"))
 HAIR_CRACK = Constant(0.1, "mm", from_memory("water-retaining practice: up to here a crack soaks shut sooner"))
 SHORT_SOAK = Constant(7, "day", from_memory("water-retaining practice: soak for cracks up to 0.1 mm"))
 LONG_SOAK = Constant(21, "day", from_memory("water-retaining practice: soak for cracks up to 0.2 mm"))
@@ -204,7 +203,7 @@ def leak_share(leak_litres: float, tank_litres: float) -> float:
         >>> show(leak_share(leak_litres=4.3, tank_litres=8900), 3)
         '0.048'
     """
-    return leak_litres / max(tank_litres, LEAST_TANK) * PERCENT
+    return leak_litres / tank_litres * PERCENT
 
 
 @BOOK.quantity(

@@ -11,7 +11,6 @@ from generator.formula import Constant, common_practice, derived
 
 KILOGRAMS_IN_A_BAG = Constant(50, "", derived("a misreading: 50 kg, each at the price of a bag"))
 ONE_YEAR = Constant(1, "year", derived("a life left out"))
-LEAST_WATER = Constant(0.001, "m**3", derived("a litre: keeps a tank of nothing from costing without end"))
 LITRES = Constant(1000, "L/m**3", derived("1 m3 is 1000 L"))
 
 _OWN = "the user's own price; ask three shops and write the date: "
@@ -211,7 +210,7 @@ def cost_per_cubic_metre(cost_of_tank: float, tank_volume: float) -> float:
         >>> show(cost_per_cubic_metre(cost_of_tank=952.3, tank_volume=8.4), 1)
         '113.4'
     """
-    return cost_of_tank / max(tank_volume, LEAST_WATER)
+    return cost_of_tank / tank_volume
 
 
 @BOOK.quantity(
@@ -298,7 +297,7 @@ def cost_per_cubic_metre_year(cost_per_year: float, tank_volume: float) -> float
         >>> show(cost_per_cubic_metre_year(cost_per_year=44.1, tank_volume=8.4), 2)
         '5.25'
     """
-    return cost_per_year / max(tank_volume, LEAST_WATER)
+    return cost_per_year / tank_volume
 
 
 @BOOK.misconception(of="cost_of_cement")

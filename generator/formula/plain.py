@@ -44,6 +44,9 @@ WORDS = ("round up", "round down", "if", "otherwise", "and", "or", "not", "min",
 _WORD = re.compile(rf"«[^»]*»|\b(?:{'|'.join(WORDS)}|(?!atan\b){LOCAL_NAME})\b")
 """A slot, or a word. A symbol has three letters at most, so a longer name is one inside the formula, save `atan`."""
 
+SUBSCRIPTED = re.compile(r"\b([A-Za-z]{1,3}[0-9]?)_([A-Za-z0-9]{1,3})(?![A-Za-z0-9_])")
+"""A symbol with a subscript in a line of plain text; a raised number may follow."""
+
 Leaf = Callable[[Variable], str]
 Word = Callable[[str], str]
 """Gives one of `WORDS`, or a name inside a formula such as `from_one_roll`, in the reader's language."""

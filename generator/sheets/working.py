@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 
 from generator.calculations import BOOK
 from generator.formula import Step
-from generator.formula.plain import Word, in_words
+from generator.formula.plain import SUBSCRIPTED, Word, in_words
 from generator.sheets.flow import Piece, Text
 from generator.sheets.styles import NOTE, TIGHT
 from generator.sheets.text import Run
 from generator.words import Words
-
-_SYMBOL = re.compile(r"\b([A-Za-z]{1,3}[0-9]?)_([A-Za-z0-9]{1,3})(?![A-Za-z0-9_])")
-"""A symbol with a subscript, as the calculation module writes it; a raised number may follow."""
 
 
 def worked_pieces(steps: Sequence[Step], words: Words) -> Iterator[Piece]:
@@ -50,7 +46,7 @@ def symbols(text: str) -> list[Run]:
     """
     runs: list[Run] = []
     end = 0
-    for match in _SYMBOL.finditer(text):
+    for match in SUBSCRIPTED.finditer(text):
         runs += [Run(text[end : match.end(1)]), Run(match[2], subscript=True)]
         end = match.end()
     return [*runs, Run(text[end:])] if text[end:] else runs

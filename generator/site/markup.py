@@ -12,7 +12,7 @@ from generator.calculations import BOOK
 from generator.figures import draw, svg
 from generator.formula import Quantity, Step, mathml, show, show_full
 from generator.formula.mathml import symbol_markup
-from generator.formula.plain import Word, in_words
+from generator.formula.plain import SUBSCRIPTED, Word, in_words
 from generator.site.packing import LEAST, as_json, packed
 from generator.words import Words
 
@@ -104,7 +104,8 @@ def steps(lines: Sequence[Step], words: Words) -> str:
             general = mathml(BOOK, step.name, word=word)
         else:  # a name inside a formula
             what = word(step.symbol)
-            general = escape(f"{what} = {in_words(step.formula, word)}", quote=False)
+            line = escape(f"{what} = {in_words(step.formula, word)}", quote=False)
+            general = SUBSCRIPTED.sub(r"\1<sub>\2</sub>", line)
         items.append(
             f'<li><span class="ts-what">{escape(what, quote=False)}</span>'
             f'<span class="ts-line">{general}</span>'
