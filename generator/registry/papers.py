@@ -271,7 +271,8 @@ def _same_or_refused(
     again = {paper.number: (paper.person, sha256(texts[paper.number])) for paper in made}
     if there.about != canonical(sitting.about) or before != again:
         raise RefusedError(
-            f"the set {sitting.set_id} is archived already, with other papers: print a new set, with its own id"
+            f"the set {sitting.set_id} is archived already, with other papers, times or forms: "
+            "print a new set, with its own id, or print this one again with --reprint"
         )
 
 

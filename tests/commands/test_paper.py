@@ -170,8 +170,15 @@ def reg_now() -> datetime:
 
 def test_other_forms_of_an_archived_exam_are_refused(place: Place, capsys: pytest.CaptureFixture[str]) -> None:
     before = tree(place.folder)
-    assert place.paper("--form", "print") == ExitCode.REFUSED
-    assert "other forms" in capsys.readouterr().err
+    assert place.paper("--form", "print", "--more-time", "Bir Singh=30") == ExitCode.REFUSED
+    assert "with other papers, times or forms" in capsys.readouterr().err
+    assert tree(place.folder) == before
+
+
+def test_other_times_of_an_archived_exam_are_refused(place: Place, capsys: pytest.CaptureFixture[str]) -> None:
+    before = tree(place.folder)
+    assert place.paper("--form", "print", "--form", "screen", "--form", "spoken") == ExitCode.REFUSED
+    assert "with other papers, times or forms" in capsys.readouterr().err
     assert tree(place.folder) == before
 
 
