@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
-from itertools import groupby
 from typing import Protocol
+
+import numpy as np
 
 from generator.exercises import same_name
 from generator.problems import Column, Problem, ProblemsError, Row, few, read_csv
@@ -22,6 +23,9 @@ LARGEST_TABLE = 400_000_000
 COLUMNS = ("learner", "question", "answer")
 _PIECE = 1_000_000
 """Letters of a table that are cut into lines at once."""
+_LINE_END = ord("\n")
+_SPACES = [chr(code) for code in range(128) if chr(code).isspace() and chr(code) != "\n"]
+"""Of plain letters; where a piece has others, its cells are stripped one by one."""
 
 Typed = dict[int, str]
 """Texts by the printed number of the question."""
@@ -97,10 +101,14 @@ def plain(text: str, seats: Mapping[int, Seat]) -> Iterator[Rows]:
 def _runs(
     learners: Sequence[str], questions: Sequence[str], answers: Sequence[str]
 ) -> Iterator[tuple[str, Sequence[str], Sequence[str]]]:
-    """Rows of one learner that stand together."""
-    start = 0
-    for learner, run in groupby(learners):
-        end = start + len(list(run))
+    """Rows of one learner that stand together; most have as many as the one before."""
+    start = length = 0
+    rows = len(learners)
+    while start < rows:
+        learner, end = learners[start], start + length
+        if not length or learners[start:end].count(learner) < length or (end < rows and learners[end] == learner):
+            end = next((at for at in range(start, rows) if learners[at] != learner), rows)
+            length = end - start
         yield learner, questions[start:end], answers[start:end]
         start = end
 
@@ -111,15 +119,18 @@ def _columns(piece: str, sign: str) -> tuple[list[str], list[str], list[str]]:
     Raises:
         NotPlainError: a line has another count of cells, or an answer starts with a quote.
     """
-    cells = piece.replace("\n", "\n" + sign).split(sign)[:-1]  # each line's end stays at its last cell
-    learners, questions, answers = cells[::3], cells[1::3], cells[2::3]
-    lines = piece.count("\n")
-    if len(cells) != 3 * lines or "\n" in "".join(learners) or "\n" in "".join(questions):
+    signs = np.frombuffer(piece.encode("utf-8"), np.uint8)
+    ends = signs[(signs == ord(sign)) | (signs == _LINE_END)]
+    if len(ends) % len(COLUMNS) == 0 and (ends.reshape(-1, len(COLUMNS)) == [ord(sign), ord(sign), _LINE_END]).all():
+        cells = piece.replace("\n", sign).split(sign)
+        learners, questions, answers = cells[:-1:3], cells[1::3], cells[2::3]
+    else:
         rows = [line.split(sign) for line in piece.split("\n") if line.strip()]
         if any(len(row) != len(COLUMNS) for row in rows):
             raise NotPlainError
         learners, questions, answers = ([row[place] for row in rows] for place in range(len(COLUMNS)))
-    answers = list(map(str.strip, answers))
+    if not piece.isascii() or any(space in piece for space in _SPACES):
+        answers = list(map(str.strip, answers))
     if "'" in piece and any(answer.startswith("'") for answer in answers):
         raise NotPlainError
     return learners, questions, answers

@@ -155,7 +155,7 @@ def _fresh(
         NotPlainError: a question that it does not have, two answers to one, another answer than the recorded one.
     """
     shape = keys.of(seat.content).shape
-    quick = labels_of(tuple(questions))
+    quick = labels_of(questions)
     if quick is not None and quick.numbers[-1] <= len(shape.questions) and not seat.recorded and not shape.linked:
         return quick, texts, 0
     typed: dict[int, str] = {}

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -16,31 +15,14 @@ from generator.exercises import Verdict
 from generator.registry.chain import sha256
 from generator.registry.marker import Marked
 from generator.registry.marking_key import LEFT, PLAIN, MarkingKey, Outcome, around, batch_arrays
+from generator.registry.plain_numbers import EMPTY, plain_numbers
 
 Row = tuple[Any, ...]
 MarkByContent = Callable[[Mapping[int, str]], Sequence[Marked]]
 
-_NUMBER = re.compile(r"[0-9]{1,12}(?:\.[0-9]{1,6})?")
-"""A number with one reading, whoever typed it, in whatever unit but feet."""
-_EMPTY, _OTHER = -1.0, -2.0
-_REMEMBERED = 200_000
 _CODES = (Verdict.NOT_YET, Verdict.RIGHT, Verdict.BLANK)
 _VERDICTS = np.array([str(verdict) for verdict in _CODES], object)
 _ENDS = np.array([f"\x1f{verdict}\x1f{int(verdict is Verdict.RIGHT)}\x1f1\x1f" for verdict in _CODES], object)
-
-
-class _Numbers(dict[str, float]):
-    """What typed texts are as plain numbers; the same ones come again and again."""
-
-    def __missing__(self, text: str) -> float:
-        if len(self) >= _REMEMBERED:  # strange answers never end: without this a large table fills the memory
-            self.clear()
-        value = float(text) if _NUMBER.fullmatch(text) else _OTHER if text else _EMPTY
-        self[text] = value
-        return value
-
-
-_READ = _Numbers()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,9 +52,14 @@ class Sheet:
     by_content: MarkByContent
 
 
-@lru_cache(maxsize=1000)
-def labels_of(questions: tuple[str, ...]) -> Labels | None:
+def labels_of(questions: Iterable[str]) -> Labels | None:
     """The column `question` of one paper, where it holds printed numbers that only rise; most do."""
+    return _labels_of("\n".join(questions))  # one text is looked up sooner than forty
+
+
+@lru_cache(maxsize=1000)
+def _labels_of(column: str) -> Labels | None:
+    questions = column.split("\n")
     if not all(text.isascii() and text.isdigit() and text[0] != "0" and len(text) < 6 for text in questions):
         return None
     numbers = [int(text) for text in questions]
@@ -173,7 +160,7 @@ def _compared(
     key, rounded, absolute, relative, way = numbers.T
     starts = np.array([0, *accumulate(len(one.shape.questions) for one in keys)], np.int64)[:-1]
     place = np.concatenate([sheet.labels.places for sheet in sheets]) + np.repeat(starts, counts)
-    read = np.fromiter(map(_READ.__getitem__, answers), float, len(answers))
+    read = plain_numbers(answers)
     typed = np.full(len(numbers), np.nan)
     typed[place] = np.where((read >= 0) & (way[place] == PLAIN), read, np.nan)
     right = np.abs(typed - key) <= around(key, absolute, relative)
@@ -188,8 +175,8 @@ def _compared(
     ideas: dict[int, str] = {}
     for at, hit in zip(answer_at[asked[hits]].tolist(), hits.tolist(), strict=True):
         ideas[at] = f"{ideas[at]} {names[hit]}" if at in ideas else names[hit]
-    codes = np.where(read == _EMPTY, 2, right[place].astype(np.int64))
-    done = ((read >= 0) & (way[place] == PLAIN)) | ((read == _EMPTY) & (way[place] != LEFT))
+    codes = np.where(read == EMPTY, 2, right[place].astype(np.int64))
+    done = ((read >= 0) & (way[place] == PLAIN)) | ((read == EMPTY) & (way[place] != LEFT))
     return codes, ideas, np.flatnonzero(~done)
 
 

@@ -236,7 +236,7 @@ def marked_right(table: str, papers: int, keys: Sequence[bytes]) -> int:
     while some := list(islice(everyone, AT_ONCE)):
         sheets = []
         for number, questions, answers in some:
-            content, labels = seats[number].content, labels_of(tuple(questions))
+            content, labels = seats[number].content, labels_of(questions)
             key = read.get(content) or unpacked(keys[int(content)])
             assert key is not None
             assert labels is not None

@@ -14,7 +14,6 @@ from pydantic import TypeAdapter
 
 from generator.exercises import ChoiceItem, Item, NumberItem, SpokenItem, make_item, mark_typed
 from generator.registry import audit, import_answers
-from generator.registry import batch_marks as batch
 from generator.registry.answers import batch_digest
 from generator.registry.batch_marks import Sheet, digests_of, labelled, labels_of, marked, rows_of
 from generator.registry.marker import ItemsKey
@@ -118,14 +117,6 @@ def test_every_mistaken_idea_is_named() -> None:
             assert row[9] == " ".join(marked_alone.misconceptions)
             named += bool(row[9])
     assert named > 3
-
-
-def test_strange_answers_without_end_do_not_fill_the_memory(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(batch, "_REMEMBERED", 100)
-    item = next(item for item in ITEMS if item["kind"] == "number" and not item["steps"])
-    found = list(rows([item], *({1: str(number)} for number in range(1000))))
-    assert len({row[5] for row in found}) == 1000
-    assert len(batch._READ) <= 100
 
 
 @pytest.mark.parametrize(
