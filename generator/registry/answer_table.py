@@ -6,31 +6,35 @@ is not plain and good, the whole table is read again the careful way, which know
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+import codecs
+import csv
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from difflib import get_close_matches
+from io import BytesIO
+from pathlib import Path
 from typing import Protocol
 
 import numpy as np
 
 from generator.exercises import same_name
-from generator.problems import Column, Problem, ProblemsError, Row, few, read_csv
+from generator.problems import Column, Problem, ProblemsError, Row, decode, few, read_csv
 from generator.registry.csv_text import unguarded
+from generator.registry.seats import Seat
 
 LARGEST_TABLE = 400_000_000
 """Bytes; a hundred thousand papers of forty answers have about eighty million."""
 
 COLUMNS = ("learner", "question", "answer")
-_PIECE = 1_000_000
-"""Letters of a table that are cut into lines at once."""
+_PIECE = 250_000
+"""Bytes of a table that are cut into lines at once."""
 _LINE_END = ord("\n")
 _SPACES = [chr(code) for code in range(128) if chr(code).isspace() and chr(code) != "\n"]
 """Of plain letters; where a piece has others, its cells are stripped one by one."""
 
 Typed = dict[int, str]
 """Texts by the printed number of the question."""
-Rows = tuple[int, Sequence[str], Sequence[str]]
-"""A paper's number, and the columns `question` and `answer` of its rows."""
+Rows = tuple[Seat, Sequence[str], Sequence[str]]
+"""A paper, and the columns `question` and `answer` of its rows."""
 
 
 class Key(Protocol):
@@ -48,54 +52,65 @@ class Keys(Protocol):
         """The key of what a paper asks."""
 
 
-@dataclass(frozen=True, slots=True)
-class Seat:
-    """One paper of the sitting: its id, whose it is, what it asks, and what is recorded already."""
+class Finder(Protocol):
+    """Finds the papers of those who are named in the column `learner`."""
 
-    paper: int
-    name: str
-    content: str
-    recorded: Mapping[int, str | None]
+    def among(self, learners: Collection[str]) -> Mapping[str, Seat]:
+        """By the cell; what names nobody is missing."""
 
 
 class NotPlainError(Exception):
     """A table that wants a careful look; never told to anybody."""
 
 
-def plain(text: str, seats: Mapping[int, Seat]) -> Iterator[Rows]:
-    """The rows paper by paper, so that a large table never lies in memory as a whole in another form.
+def plain(table: Iterable[str], seats: Finder) -> Iterator[Rows]:
+    """The rows paper by paper, so that no large table lies in memory as a whole.
+
+    Args:
+        table: whole lines of it, piece by piece.
+        seats: finds whose they are.
 
     Raises:
         NotPlainError: the table wants a careful look; what was given until then doesn't count.
     """
-    if '"' in text:
-        raise NotPlainError
-    head, _, body = text.partition("\n")
-    for sign in (",", ";", "\t"):
-        if tuple(cell.strip().casefold() for cell in head.split(sign)) == COLUMNS:
-            break
-    else:
-        raise NotPlainError
-    names = _names(seats)
-    done: set[int] = set()
-    number = 0
+    done = bytearray()
+    sign = ""
+    now: Seat | None = None
     questions: Sequence[str] = ()
     answers: Sequence[str] = ()
-    for piece in _pieces(body):
-        for learner, some, texts in _runs(*_columns(piece, sign)):
-            found = names.get(learner)
-            if found is None or found in done:
+    for piece in table:
+        if not sign:
+            head, _, piece = piece.partition("\n")
+            sign = _sign(head)
+        runs = list(_runs(*_columns(piece, sign)))
+        found = seats.among([learner for learner, _, _ in runs])
+        for learner, some, texts in runs:
+            seat = found.get(learner)
+            if seat is None or (seat.number < len(done) and done[seat.number]):
                 raise NotPlainError
-            if number == found:
+            if now is not None and now.number == seat.number:
                 questions, answers = [*questions, *some], [*answers, *texts]
                 continue
-            if number:
-                yield number, questions, answers
-                done.add(number)
-            number, questions, answers = found, some, texts
-    if not number:
+            if now is not None:
+                yield now, questions, answers
+                done.extend(bytes(max(0, now.number + 1 - len(done))))
+                done[now.number] = True
+            now, questions, answers = seat, some, texts
+    if now is None:
         raise NotPlainError
-    yield number, questions, answers
+    yield now, questions, answers
+
+
+def _sign(head: str) -> str:
+    """What parts the cells, by the first line.
+
+    Raises:
+        NotPlainError: it has other columns, or in another order.
+    """
+    for sign in (",", ";", "\t"):
+        if tuple(cell.strip().casefold() for cell in head.split(sign)) == COLUMNS:
+            return sign
+    raise NotPlainError
 
 
 def _runs(
@@ -117,15 +132,18 @@ def _columns(piece: str, sign: str) -> tuple[list[str], list[str], list[str]]:
     """The three columns of some lines.
 
     Raises:
-        NotPlainError: a line has another count of cells, or an answer starts with a quote.
+        NotPlainError: a line has another count of cells, an answer starts with a single quote, or a cell holds a
+            quote, a line end, or spaces before a quote.
     """
     signs = np.frombuffer(piece.encode("utf-8"), np.uint8)
     ends = signs[(signs == ord(sign)) | (signs == _LINE_END)]
-    if len(ends) % len(COLUMNS) == 0 and (ends.reshape(-1, len(COLUMNS)) == [ord(sign), ord(sign), _LINE_END]).all():
+    whole = len(ends) % len(COLUMNS) == 0 and '"' not in piece
+    if whole and (ends.reshape(-1, len(COLUMNS)) == [ord(sign), ord(sign), _LINE_END]).all():
         cells = piece.replace("\n", sign).split(sign)
         learners, questions, answers = cells[:-1:3], cells[1::3], cells[2::3]
     else:
-        rows = [line.split(sign) for line in piece.split("\n") if line.strip()]
+        lines = [line for line in piece.split("\n") if line.strip()]
+        rows = _quoted(lines, sign) if '"' in piece else [line.split(sign) for line in lines]
         if any(len(row) != len(COLUMNS) for row in rows):
             raise NotPlainError
         learners, questions, answers = ([row[place] for row in rows] for place in range(len(COLUMNS)))
@@ -136,28 +154,72 @@ def _columns(piece: str, sign: str) -> tuple[list[str], list[str], list[str]]:
     return learners, questions, answers
 
 
-def _pieces(text: str) -> Iterator[str]:
-    """Whole lines of a text, piece by piece: a list of all of them, or a buffer, would be many times the text."""
-    start = 0
-    while start < len(text):
-        end = text.rfind("\n", start, start + _PIECE) + 1 or text.find("\n", start + _PIECE) + 1 or len(text)
-        yield text[start:end] if text[end - 1] == "\n" else text[start:end] + "\n"
-        start = end
+def _quoted(lines: Sequence[str], sign: str) -> list[list[str]]:
+    """Lines with quoted cells, as spreadsheet programs write a cell that holds a comma.
+
+    Raises:
+        NotPlainError: what else can be done with quotes.
+    """
+    try:
+        rows = list(csv.reader((line + "\n" for line in lines), delimiter=sign, strict=True))
+    except csv.Error:
+        raise NotPlainError from None
+    if any('"' in cell or "\n" in cell for row in rows for cell in row):
+        raise NotPlainError
+    return rows
 
 
-def _names(seats: Mapping[int, Seat]) -> dict[str, int]:
-    """What may stand in the column `learner`."""
-    found = {same_name(seat.name): number for number, seat in seats.items()}
-    return found | {str(number): number for number in seats}
+def pieces(source: bytes | Path) -> Iterator[str]:
+    """Whole lines of a table, piece by piece, so that it never lies in memory as a whole.
+
+    Args:
+        source: its bytes, or its file.
+
+    Raises:
+        NotPlainError: it can't be read, is too large, or is no plain text.
+    """
+    left, size, first = b"", 0, True
+    try:
+        with BytesIO(source) if isinstance(source, bytes) else source.open("rb") as stream:
+            while some := stream.read(_PIECE):
+                size += len(some)
+                end = some.rfind(b"\n") + 1
+                if size > LARGEST_TABLE or len(left) > _PIECE:
+                    raise NotPlainError
+                if end:
+                    yield _text(left + some[:end], first=first)
+                    left, first = some[end:], False
+                else:
+                    left += some
+    except OSError:
+        raise NotPlainError from None
+    if left:
+        yield _text(left + b"\n", first=first)
+
+
+def _text(lines: bytes, *, first: bool) -> str:
+    if not first and lines.startswith(codecs.BOM_UTF8):  # only a file begins with it
+        raise NotPlainError
+    try:
+        return decode("", lines, LARGEST_TABLE)
+    except ProblemsError:
+        raise NotPlainError from None
 
 
 def careful(file: str, data: bytes, seats: Mapping[int, Seat], keys: Keys) -> dict[int, Typed]:
     """The same with every problem and its place.
 
+    Args:
+        file: how problems name the table.
+        data: its bytes.
+        seats: all of them, by their numbers.
+        keys: of what they ask.
+
     Raises:
         ProblemsError: all that is wrong.
     """
-    names = _names(seats)
+    names = {same_name(seat.name): number for number, seat in seats.items()}
+    names |= {str(number): number for number in seats}
     found: dict[int, Typed] = {}
     lines: dict[tuple[int, int], int] = {}
     problems: list[Problem] = []

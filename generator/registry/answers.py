@@ -7,13 +7,13 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from datetime import datetime
 from itertools import islice
-from sys import intern
+from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection, Table, select
+from sqlalchemy import Connection, Table
 
-from generator.problems import decode
-from generator.registry.answer_table import LARGEST_TABLE, NotPlainError, Rows, Seat, careful, plain
+from generator.problems import read_bytes
+from generator.registry.answer_table import LARGEST_TABLE, NotPlainError, Rows, careful, pieces, plain
 from generator.registry.batch_marks import Labels, Sheet, digests_of, labelled, labels_of, marked, rows_of
 from generator.registry.chain import sha256
 from generator.registry.cohorts import Imported
@@ -22,13 +22,14 @@ from generator.registry.marker import Marker, items_marker
 from generator.registry.paper_keys import PaperKeys
 from generator.registry.papers import known_sitting
 from generator.registry.people import require_role
+from generator.registry.seats import Seat, Seats
 from generator.registry.store import Registry, writing
-from generator.registry.tables import answers, batches, papers, people
+from generator.registry.tables import answers, batches
 
 _ROWS = (
     "paper", "label", "event", "item", "competency", "answer", "verdict", "points", "most", "misconceptions",
 )  # fmt: skip
-AT_ONCE = 2000
+AT_ONCE = 500
 """Papers whose rows are worked out before they are written."""
 
 
@@ -36,7 +37,7 @@ def import_answers(
     registry: Registry,
     sitting: int,
     file: str,
-    data: bytes,
+    source: bytes | Path,
     *,
     by: int,
     now: datetime,
@@ -52,7 +53,8 @@ def import_answers(
         registry: where.
         sitting: its id.
         file: how problems name the table.
-        data: its bytes: columns `learner` (the number on the paper, or the name), `question`, `answer`.
+        source: its bytes, or its file, which is read piece by piece: columns `learner` (the number on the paper, or
+            the name), `question`, `answer`.
         by: a coordinator.
         now: the time.
         dry_run: only say what would happen.
@@ -63,19 +65,21 @@ def import_answers(
             answer than the recorded one. All at once.
         RefusedError: no such sitting; `by` is no coordinator.
     """
-    text = decode(file, data, LARGEST_TABLE)
     with no_collecting(), writing(registry, now, dry_run=dry_run) as entry:
         require_role(entry.connection, by, "coordinator")
-        seats = _seats(entry.connection, sitting)
-        keys = PaperKeys(entry.connection, known_sitting(entry.connection, sitting).about, marker)
+        about = known_sitting(entry.connection, sitting).about
+        seats, keys = Seats(entry.connection, sitting), PaperKeys(entry.connection, about, marker)
         before = entry.place
         try:
             with entry.connection.begin_nested():
-                new, same = _record(entry, sitting, seats, keys, plain(text, seats), by)
+                new, same = _record(entry, sitting, keys, plain(pieces(source), seats), by)
         except NotPlainError:  # what was written of it is taken back with it
             entry.back_to(before)
-            rows = ((n, [*map(str, own)], [*own.values()]) for n, own in careful(file, data, seats, keys).items())
-            new, same = _record(entry, sitting, seats, keys, rows, by)
+            data = source if isinstance(source, bytes) else read_bytes(source, file, LARGEST_TABLE)
+            everyone = seats.everyone()
+            typed = careful(file, data, everyone, keys)
+            rows = ((everyone[n], [*map(str, own)], [*own.values()]) for n, own in typed.items())
+            new, same = _record(entry, sitting, keys, rows, by)
     return Imported(new, same, not dry_run)
 
 
@@ -91,40 +95,17 @@ def no_collecting() -> Iterator[None]:
             gc.enable()
 
 
-def _seats(connection: Connection, sitting: int) -> dict[int, Seat]:
-    """The papers of a sitting, by the number on them."""
-    recorded: dict[int, dict[int, str | None]] = {}
-    known = (
-        select(answers.c.paper, answers.c.label, answers.c.answer)
-        .join(papers, papers.c.id == answers.c.paper)
-        .where(papers.c.sitting == sitting)
-    )
-    for paper, label, answer in connection.execute(known):
-        recorded.setdefault(paper, {})[label] = answer
-    rows = connection.execute(
-        select(papers.c.id, papers.c.number, papers.c.content, people.c.name)
-        .join(people, people.c.id == papers.c.person)
-        .where(papers.c.sitting == sitting, people.c.name.is_not(None))
-        .order_by(papers.c.number)
-    )
-    nothing: Mapping[int, str | None] = {}
-    return {number: Seat(key, name, intern(content), recorded.get(key, nothing)) for key, number, content, name in rows}
-
-
-def _record(
-    entry: Entry, sitting: int, seats: Mapping[int, Seat], keys: PaperKeys, table: Iterable[Rows], by: int
-) -> tuple[int, int]:
+def _record(entry: Entry, sitting: int, keys: PaperKeys, table: Iterable[Rows], by: int) -> tuple[int, int]:
     """Mark and write; returns how many answers are new and how many were there."""
     new = same = 0
     everyone = iter(table)
     while some := list(islice(everyone, AT_ONCE)):
-        keys.fetch(seats[number].content for number, _, _ in some)
+        keys.fetch(seat.content for seat, _, _ in some)
         sheets: list[Sheet] = []
-        for number, questions, texts in some:
-            labels, fresh, known = _fresh(seats[number], keys, questions, texts)
+        for seat, questions, texts in some:
+            labels, fresh, known = _fresh(seat, keys, questions, texts)
             same += known
             if fresh:
-                seat = seats[number]
                 mark = keys.by_content(seat.content)
                 sheets.append(Sheet(seat.paper, keys.of(seat.content), labels, fresh, mark))
         if not sheets:

@@ -13,7 +13,7 @@ from generator.registry.marker import Marked, Marker, PaperKey
 from generator.registry.marking_key import MarkingKey, packed, unpacked
 from generator.registry.tables import contents, marking_keys
 
-_KEPT = 4000
+_KEPT = 1000
 """Keys that stay in memory; where every paper of a larger sitting asks something else, the older ones go."""
 _AT_ONCE = 500
 

@@ -48,11 +48,12 @@ from generator.registry import (
     import_class_list,
     open_registry,
 )
-from generator.registry.answer_table import Seat, plain
+from generator.registry.answer_table import pieces, plain
 from generator.registry.answers import AT_ONCE, no_collecting
 from generator.registry.batch_marks import Sheet, labels_of, marked
 from generator.registry.chain import canonical, sha256
 from generator.registry.marking_key import MarkingKey, packed, unpacked
+from generator.registry.seats import Seat
 from tests.benchmarks import Result, compare
 from tests.registry.small import small_marker
 
@@ -225,24 +226,34 @@ def key_table(keys: Sequence[bytes]) -> list[bytes]:
     return found
 
 
+@dataclass(frozen=True, slots=True)
+class Everyone:
+    """Each number is a paper, in so many forms."""
+
+    forms: int
+
+    def among(self, learners: Sequence[str]) -> dict[str, Seat]:
+        """As an import finds them in the registry."""
+        return {text: Seat(int(text), int(text), "", str((int(text) - 1) % self.forms), {}) for text in learners}
+
+
 def marked_right(table: str, papers: int, keys: Sequence[bytes]) -> int:
     """Our reading and marking: verdict, points and misconceptions of each answer; returns how many are right.
 
     The papers come as an import takes them; nothing is written.
     """
-    seats = {p: Seat(p, f"Herder {p}", str((p - 1) % len(keys)), {}) for p in range(1, papers + 1)}
-    right, everyone = 0, plain(table, seats)
+    right, everyone = 0, plain(pieces(table.encode()), Everyone(len(keys)))
     read: dict[str, MarkingKey] = {}
     while some := list(islice(everyone, AT_ONCE)):
         sheets = []
-        for number, questions, answers in some:
-            content, labels = seats[number].content, labels_of(questions)
+        for seat, questions, answers in some:
+            content, labels = seat.content, labels_of(questions)
             key = read.get(content) or unpacked(keys[int(content)])
             assert key is not None
             assert labels is not None
             if len(keys) <= FORMS:
                 read[content] = key
-            sheets.append(Sheet(number, key, labels, answers, lambda _: ()))
+            sheets.append(Sheet(seat.paper, key, labels, answers, lambda _: ()))
         right += marked(sheets).verdicts.count("right")
     return right
 

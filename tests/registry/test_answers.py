@@ -1,5 +1,8 @@
 from __future__ import annotations
 
+import codecs
+from collections.abc import Collection
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -7,16 +10,18 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlalchemy import select
 
-from generator.exercises import mark_set, read_answers
-from generator.problems import ProblemsError, RefusedError, decode
+from generator.exercises import mark_set, read_answers, same_name
+from generator.problems import ProblemsError, RefusedError
 from generator.registry import Imported, audit, chain_head, erase_person, import_answers
-from generator.registry.answer_table import NotPlainError, Seat, careful, plain
+from generator.registry.answer_table import NotPlainError, careful, pieces, plain
+from generator.registry.csv_text import unguarded
+from generator.registry.seats import Seat, Seats
 from generator.registry.tables import answers
 from tests.exercises import small as questions
 from tests.registry.small import Office, small_marker, typed_right
 
 
-def typed(office: Office, sitting: int, data: bytes, **other: Any) -> Imported:
+def typed(office: Office, sitting: int, data: bytes | Path, **other: Any) -> Imported:
     return import_answers(
         office.registry, sitting, "answers.csv", data,
         **{"by": office.boss, "now": office.tick(), "marker": small_marker, **other},
@@ -154,25 +159,61 @@ class Keys:
         return Key()
 
 
-SEATS = {n: Seat(n, name, "", {} if n < 3 else {1: "5"}) for n, name in ((1, "Asha"), (2, "Bir"), (3, "Chandra Devi"))}
+SEATS = {
+    n: Seat(n, n, name, "", {} if n < 3 else {1: "5"})
+    for n, name in ((1, "Asha"), (2, "Bir"), (3, "Chandra Devi"))
+}  # fmt: skip
 
 
-def read(text: str) -> dict[int, dict[int, str]]:
+class Everyone:
+    """Finds the three as the registry does."""
+
+    def among(self, learners: Collection[str]) -> dict[str, Seat]:
+        """By number or name."""
+        known = {same_name(seat.name): seat for seat in SEATS.values()} | {str(n): seat for n, seat in SEATS.items()}
+        named = ((text, known.get(text) or known.get(same_name(unguarded(text)))) for text in learners)
+        return {text: seat for text, seat in named if seat is not None}
+
+
+def read(data: bytes) -> dict[int, dict[int, str]]:
     """What the quick way reads, held against the keys as an import does."""
     found: dict[int, dict[int, str]] = {}
-    for number, column, texts in plain(text, SEATS):
-        assert number not in found
-        own = found.setdefault(number, {})
+    for seat, column, texts in plain(pieces(data), Everyone()):
+        assert seat.number not in found
+        own = found.setdefault(seat.number, {})
         for question, answer in zip(column, texts, strict=True):
             label = Key.labels.get(question)
-            recorded = SEATS[number].recorded
-            if label is None or own.setdefault(label, answer) != answer or recorded.get(label, answer) != answer:
+            if label is None or own.setdefault(label, answer) != answer or seat.recorded.get(label, answer) != answer:
                 raise NotPlainError
     return found
 
 
 cell = st.sampled_from(
-    ["1", "2", "3", "4", "q1", "Asha", " bir ", "chandra  devi", "", "5", " 6", "'-1", '"7"', "x y", "1;2"]
+    [
+        "1",
+        "2",
+        "3",
+        "4",
+        "q1",
+        "Asha",
+        " bir ",
+        "chandra  devi",
+        "",
+        "5",
+        " 6",
+        "'-1",
+        '"7"',
+        "x y",
+        "1;2",
+        '"a, b"',
+        '"a""b"',
+        ' "8"',
+        '"9" ',
+        '"',
+        "\u0930\u093e\u092e",
+        "\ufeff1",
+        "01",
+    ]
 )
 
 
@@ -182,16 +223,17 @@ def test_the_quick_way_reads_what_the_careful_way_reads(sign: str, table: list[l
     lines = [["learner", "Question ", "answer"], *table]
     data = ("\n".join(sign.join(line) for line in lines) + ("\n" if end else "")).encode()
     try:
-        quick = read(decode("a.csv", data))
+        quick = read(data)
     except NotPlainError:
         return
     assert quick == careful("a.csv", data, SEATS, Keys())
 
 
 def test_the_quick_way_is_taken_by_a_plain_table() -> None:
-    data = "learner,question,answer\n1,1,5\n1,2, 1 500\n\nbir,q1,\n3,1,5\n"
-    assert read(data) == {1: {1: "5", 2: "1 500"}, 2: {1: ""}, 3: {1: "5"}}
-    assert read(data) == careful("a.csv", data.encode(), SEATS, Keys())
+    data = b'learner,question,answer\r\n1,1,5\n1,2, 1 500\n\nBir,q1,\n3,1,5\n3,2,"a, c"\n"3",3,""'
+    assert read(data) == {1: {1: "5", 2: "1 500"}, 2: {1: ""}, 3: {1: "5", 2: "a, c", 3: ""}}
+    assert read(data) == careful("a.csv", data, SEATS, Keys())
+    assert read(codecs.BOM_UTF8 + data) == read(data)
 
 
 def test_a_slip_far_down_a_large_table_takes_back_what_was_written_before_it(
@@ -212,3 +254,58 @@ def test_a_slip_far_down_a_large_table_takes_back_what_was_written_before_it(
     again = b"".join([lines[0], *lines[2:], lines[1]])  # the first paper comes once more at the end
     assert typed(office, sitting, again).new == 39
     assert audit(office.registry) == ()
+
+
+@pytest.mark.parametrize("size", [1, 7, 40, 1000])
+def test_a_table_is_the_same_read_in_pieces_of_any_size(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, size: int
+) -> None:
+    monkeypatch.setattr("generator.registry.answer_table._PIECE", max(size, 20))
+    lines = [f"{n},{q},{n * q}" for n in (3, 1, 2) for q in (1, 2, 3) if (n, q) != (3, 1)]
+    data = codecs.BOM_UTF8 + "\r\n".join(["learner,question,answer", *lines]).encode()
+    file = tmp_path / "a.csv"
+    file.write_bytes(data)
+    expected = careful("a.csv", data, SEATS, Keys())
+    assert read(data) == expected
+    assert "".join(pieces(file)) == "".join(pieces(data)) == data.decode("utf-8-sig").replace("\r", "") + "\n"
+
+
+@pytest.mark.parametrize(
+    "data",
+    [b"learner,question,answer\n1,1,\x07\n", b"learner,question,answer\n1,1,\xff\n", b"PK\x03\x04", b"\xff\xfe1",
+     b"learner,question,answer\n" + 30 * b"1,1,5\n" + codecs.BOM_UTF8 + b"1,1,5\n"],
+)  # fmt: skip
+def test_what_is_no_plain_text_wants_the_careful_way(monkeypatch: pytest.MonkeyPatch, data: bytes) -> None:
+    monkeypatch.setattr("generator.registry.answer_table._PIECE", 30)
+    with pytest.raises(NotPlainError):
+        list(pieces(data))
+
+
+def test_a_file_is_marked_as_its_bytes_are(any_office: Office, tmp_path: Path) -> None:
+    office = any_office
+    sitting = office.sit()
+    file = tmp_path / "answers.csv"
+    file.write_bytes(typed_right(office.record()))
+    assert typed(office, sitting, file) == Imported(39, 0, True)
+    file.write_bytes(file.read_bytes() + b"Nobody,1,5\n")
+    with pytest.raises(ProblemsError, match="no paper of 'Nobody'"):
+        typed(office, sitting, file)
+    with pytest.raises(ProblemsError, match="there is no such file"):
+        typed(office, sitting, tmp_path / "missing.csv")
+
+
+def test_papers_are_found_by_number_and_by_name_as_they_are_asked_for(
+    any_office: Office, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("generator.registry.seats._AT_ONCE", 2)
+    office = any_office
+    sitting = office.sit()
+    typed(office, sitting, typed_right(office.record(), (1,)))
+    with office.registry.engine.connect() as connection:
+        seats = Seats(connection, sitting)
+        whole = seats.everyone()
+        assert len(whole) == 3
+        assert {n for n, seat in whole.items() if seat.recorded} == {1}
+        by_name = {seat.name.upper(): seat for seat in whole.values()}
+        asked = [*by_name, "1", "2", "3", "4", "01", "", "Nobody", "1" * 30]
+        assert seats.among(asked) == by_name | {str(n): seat for n, seat in whole.items()}
