@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from generator import curriculum, exercises, site
@@ -39,8 +41,19 @@ def file_bytes(path: Path) -> bytes:
     Raises:
         ProblemsError: it is not there or can't be read.
     """
-    try:
+    with readable(path):
         return path.read_bytes()
+
+
+@contextmanager
+def readable(path: Path) -> Iterator[None]:
+    """Within, what the system has against a file is told as a problem with it.
+
+    Raises:
+        ProblemsError: it is not there or can't be read.
+    """
+    try:
+        yield
     except OSError as error:
         what = f"the file can't be read: {error.strerror or error}"
         raise ProblemsError([Problem(str(path), 0, 0, "unreadable", what, "check the name and the place")]) from None

@@ -12,7 +12,7 @@ from generator.assessment import Seen
 from generator.assessment.paper_draw import scheme_of
 from generator.assessment.paper_results import Result, is_result, read_copied
 from generator.commands.answer_files import same_twice, typed_files
-from generator.commands.course import file_bytes
+from generator.commands.course import file_bytes, readable
 from generator.commands.register_common import (
     COHORT,
     DAY,
@@ -29,6 +29,7 @@ from generator.commands.register_workbook import (
     MARKS,
     OBSERVATIONS,
     PEOPLE,
+    WORKBOOK,
     Template,
     table_from,
     template_csv,
@@ -39,6 +40,9 @@ from generator.exercises import Answers, from_json
 from generator.problems import RefusedError
 from generator.registry import archive_set, guarded, import_answers, kept_record, to_csv
 from generator.registry.listing import candidates, sitting_list
+
+_HEAD = 4096
+"""Bytes of a file that tell what it is."""
 
 
 @click.group("sittings")
@@ -111,11 +115,13 @@ def marks_import(desk: Desk, sitting: int, file: Path, second: Path | None, dry_
         raise click.UsageError("--second is what another person typed, and this is the same file once more.")
     with desk.registry() as registry:
         by = desk.by(registry)
-        if file.is_dir() or is_result(file_bytes(file)):
+        if file.is_dir() or is_result(_first_bytes(file)):
             typed, results = typed_files([file], kept_record(registry, sitting))
             if second is not None:
                 raise click.UsageError("--second belongs to a typed table: nobody types a result file.")
             found = import_answers(registry, sitting, str(file), _as_table(typed), by=by, now=desk.now, dry_run=dry_run)
+        elif second is None and _is_plain_table(file):
+            found = import_answers(registry, sitting, str(file), file, by=by, now=desk.now, dry_run=dry_run)
         else:
             with table_from(file, MARKS) as (name, data):
                 data = _checked(desk, sitting, name, data, second)
@@ -132,9 +138,30 @@ def _as_table(typed: Answers) -> bytes:
     return to_csv(("learner", "question", "answer"), [(number, label, text) for (number, label), text in typed.items()])
 
 
+def _first_bytes(file: Path) -> bytes:
+    """Enough of a file to tell what it is: a table of a large exam is not read twice.
+
+    Raises:
+        ProblemsError: it can't be read.
+    """
+    with readable(file), file.open("rb") as stream:
+        return stream.read(_HEAD)
+
+
+def _is_plain_table(file: Path) -> bool:
+    """Whether it is a table without check letters, and a file that can be read again."""
+    head = _first_bytes(file)
+    return file.is_file() and not head.startswith(WORKBOOK) and not _is_copied(head)
+
+
+def _is_copied(data: bytes) -> bool:
+    """Whether a table was copied from a screen, with check letters."""
+    return b"check" in data[:400].split(b"\n")[0].lower()
+
+
 def _checked(desk: Desk, sitting: int, name: str, data: bytes, second: Path | None) -> bytes:
     """The table, once its check letters and a second typist agree with it."""
-    copied = b"check" in data[:400].split(b"\n")[0].lower()
+    copied = _is_copied(data)
     if not copied and second is None:
         return data
     with desk.registry() as registry:

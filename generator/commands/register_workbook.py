@@ -25,6 +25,8 @@ COLUMNS: Mapping[str, tuple[str, ...]] = {
     OBSERVATIONS: ("learner", "practical", "step", "seen"),
 }
 """The sheets and their columns: the same as those of the CSV tables."""
+WORKBOOK = b"PK\x03\x04"
+"""How a workbook's file begins."""
 LARGEST_FILE = 20_000_000
 LARGEST_INSIDE = 200_000_000
 MOST_ROWS = 200_000
@@ -62,7 +64,7 @@ def table_from(path: Path, sheet: str) -> Iterator[tuple[str, bytes]]:
         ProblemsError: it can't be read; a formula, an error or a day where a text is meant; and what is raised within.
     """
     data = file_bytes(path)
-    if not data.startswith(b"PK\x03\x04"):
+    if not data.startswith(WORKBOOK):
         yield str(path), data
         return
     found = read_sheet(str(path), data, sheet)

@@ -2,24 +2,19 @@
 
 from __future__ import annotations
 
-import os
-import subprocess
-import sys
 import tempfile
 from dataclasses import dataclass
-from pathlib import Path
 
 from tests.benchmarks import Result
+from tests.benchmarks.probe import most_memory
 
-ROOT = Path(__file__).parents[2]
 SPARE = 500.0
 """MB."""
 _PROBE = """
-import resource, sys
+import sys
 from generator.commands.main import run
-code = run(sys.argv[1:])
-own, child = (resource.getrusage(who).ru_maxrss for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
-print(max(own, child) / (1e6 if sys.platform == "darwin" else 1e3), code)
+if code := run(sys.argv[1:]):
+    sys.exit(code)
 """
 
 
@@ -42,15 +37,5 @@ class Peak(Result):
 def results() -> list[Peak]:
     """One build into an empty folder."""
     with tempfile.TemporaryDirectory() as folder:
-        done = subprocess.run(
-            [sys.executable, "-c", _PROBE, "build", "--json", "--output", folder],
-            cwd=ROOT,
-            env={**os.environ, "PYTHONPATH": str(ROOT)},
-            capture_output=True,
-            text=True,
-            check=True,
-        )
-    megabytes, code = done.stdout.split()[-2:]
-    if code != "0":
-        raise RuntimeError(f"the build failed with {code}: {done.stderr}")
-    return [Peak("a whole build, largest process", float(megabytes), SPARE, 1.0)]
+        megabytes = most_memory(_PROBE, "build", "--json", "--output", folder)
+    return [Peak("a whole build, largest process", megabytes, SPARE, 1.0)]

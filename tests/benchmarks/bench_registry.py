@@ -11,6 +11,8 @@ are shared. Keys are kept when papers are archived, which is not what is measure
 Marking alone stands beside bare numpy compares of the same answers, both with the reading of table and keys; the
 compares know of no form of a number, no mistaken idea and no points.
 
+Memory is the largest that a process takes which imports the table from its file, against a tenth of the papers.
+
 The report runs over 1,000,000 answers; its baseline is the SQL alone, typed by hand, on the same file.
 """
 
@@ -55,6 +57,8 @@ from generator.registry.chain import canonical, sha256
 from generator.registry.marking_key import MarkingKey, packed, unpacked
 from generator.registry.seats import Seat
 from tests.benchmarks import Result, compare
+from tests.benchmarks.bench_memory import Peak
+from tests.benchmarks.probe import most_memory
 from tests.registry.small import small_marker
 
 PAPERS = int(os.environ.get("TANKSCHOOL_BENCH_PAPERS", "10000"))
@@ -64,6 +68,8 @@ FORMS = 20
 IMPORT_LIMIT = 3.0
 MARK_LIMIT = 1.5
 REPORT_LIMIT = 2.0
+FLAT = 1.15
+"""How much more memory ten times as many papers may take."""
 RESULTS = 1_000_000
 NOW = datetime(2031, 5, 4, 9, tzinfo=UTC)
 
@@ -205,6 +211,36 @@ def import_result(runs: int, papers: int = PAPERS, *, own_numbers: bool) -> Resu
     return Result(name, own, alone, IMPORT_LIMIT)
 
 
+_PROBE = """
+import sys
+from pathlib import Path
+from generator.registry import import_answers, open_registry
+from tests.benchmarks.bench_registry import NOW
+from tests.registry.small import small_marker
+folder, sitting, by, expected = Path(sys.argv[1]), *map(int, sys.argv[2:])
+with open_registry(folder / "registry.sqlite", now=NOW) as registry:
+    found = import_answers(registry, sitting, "a.csv", folder / "a.csv", by=by, now=NOW, marker=small_marker)
+assert found.new == expected
+"""
+
+
+def memory_of(papers: int, *, own_numbers: bool) -> float:
+    """Most memory of a process that imports the table of so many papers [MB]."""
+    with tempfile.TemporaryDirectory() as folder:
+        made = exam(Path(folder), papers, papers if own_numbers else FORMS)
+        (Path(folder) / "a.csv").write_bytes(made.table)
+        return most_memory(_PROBE, folder, str(made.sitting), str(made.by), str(papers * QUESTIONS))
+
+
+def memory_result(papers: int = PAPERS, *, own_numbers: bool) -> Peak:
+    """Memory of an import against one of a tenth of its papers."""
+    few = papers // 10
+    kind = "each with its own numbers" if own_numbers else f"in {FORMS} forms"
+    name = f"importing {papers:,} papers, {kind}, against {FLAT:g} times the memory of {few:,}"
+    own = memory_of(papers, own_numbers=own_numbers)
+    return Peak(name, own, FLAT * memory_of(few, own_numbers=own_numbers), 1.0)
+
+
 def table_of(papers: int, forms: int) -> str:
     """The typed table of so many papers."""
     rows = (f"{p},{q},{typed(p, q, forms)}" for p in range(1, papers + 1) for q in range(1, QUESTIONS + 1))
@@ -337,6 +373,7 @@ def report_result(runs: int, results: int = RESULTS) -> Result:
 def results(runs: int = 3) -> list[Result]:
     """All comparisons."""
     return [
+        *(memory_result(own_numbers=own) for own in (True, False)),
         *(import_result(runs, own_numbers=own) for own in (True, False)),
         *(marking_result(runs, own_numbers=own) for own in (True, False)),
         report_result(runs),

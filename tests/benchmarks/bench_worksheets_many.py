@@ -8,8 +8,6 @@ that made the numbers included. `TANKSCHOOL_BENCH_LEARNERS=1000` leaves the long
 from __future__ import annotations
 
 import os
-import subprocess
-import sys
 import tempfile
 import time
 from pathlib import Path
@@ -20,6 +18,7 @@ from generator.sheets import key_pdf, text, worksheet_pdf
 from tests.benchmarks import Result, compare
 from tests.benchmarks.bench_memory import Peak
 from tests.benchmarks.bench_worksheet import course
+from tests.benchmarks.probe import most_memory
 from tests.sheets.recorder import Recording, recording, replay
 
 FEW, MANY = 100, 1000
@@ -34,7 +33,7 @@ FLAT = 1.25
 SHARED = 0.85
 """Two processes against one, where there are two cores: each reads the course first."""
 _PROBE = """
-import resource, sys, tempfile
+import sys, tempfile
 from pathlib import Path
 from generator.commands.class_sheets import Asked, write_class_set
 from generator.commands.tool import ProgressLine
@@ -45,8 +44,6 @@ with tempfile.TemporaryDirectory() as folder:
     asked = Asked("frame", "en", "bench", QUESTIONS)
     files = write_class_set(course(), names, asked, Path(folder), ProgressLine(quiet=True), processes=2)
     assert all(file.stat().st_size for file in files)
-own, child = (resource.getrusage(who).ru_maxrss for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
-print(max(own, child) / (1e6 if sys.platform == "darwin" else 1e3))
 """
 
 
@@ -74,16 +71,7 @@ def ours(record: Record) -> list[bytes]:
 
 def memory_of(learners: int) -> float:
     """Most memory of a printing process [MB]."""
-    root = Path(__file__).parents[2]
-    done = subprocess.run(
-        [sys.executable, "-c", _PROBE, str(learners)],
-        cwd=root,
-        env={**os.environ, "PYTHONPATH": str(root)},
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    return float(done.stdout.split()[-1])
+    return most_memory(_PROBE, str(learners))
 
 
 def timed(record: Record, processes: int) -> float:
