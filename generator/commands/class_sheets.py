@@ -19,7 +19,7 @@ from tempfile import TemporaryDirectory
 
 import click
 
-from generator import VERSION, curriculum
+from generator import VERSION
 from generator import sheets as printed
 from generator.calculations import BOOK
 from generator.commands.course import file_bytes
@@ -48,7 +48,7 @@ from generator.site.swap import swap_in
 MOST_IN_A_FILE = 200
 """Learners."""
 _ALONE = 60
-"""Learners that one process prints before others could have read the course."""
+"""Learners that one process prints before others have begun."""
 _FORMULA = "=+-@"
 """Signs that make a spreadsheet take a cell for a formula."""
 _UNSEEN = ("unseen-character", "lost-letter")
@@ -298,7 +298,7 @@ def _print_kept(
         for job in work:
             job.print(course)
     else:
-        with ProcessPoolExecutor(many, get_context("spawn"), _begin, (course.reading.root, kept)) as pool:
+        with ProcessPoolExecutor(many, get_context("spawn"), _begin, (course, kept)) as pool:
             list(pool.map(_print_here, [(job.places, job.kind, job.file, job.set_id) for job in work]))
     return sorted(job.file.name for job in work)
 
@@ -332,11 +332,8 @@ _here: list[tuple[CourseContent, _Kept]] = []
 """The course and the set of a printing process."""
 
 
-def _begin(root: Path, kept: _Kept) -> None:
-    loaded = curriculum.load(root)
-    if loaded.content is None:
-        raise ProblemsError(loaded.problems)
-    _here.append((loaded.content, kept))
+def _begin(course: CourseContent, kept: _Kept) -> None:
+    _here.append((course, kept))
 
 
 def _print_here(job: tuple[tuple[int, ...], str, Path, str]) -> None:

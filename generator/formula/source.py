@@ -65,3 +65,7 @@ class Constant(float):
         self.unit = unit
         self.source = source
         return self
+
+    def __reduce__(self) -> tuple[type[Constant], tuple[float, str, Source]]:
+        """What makes it again in another process."""
+        return Constant, (float(self), self.unit, self.source)
