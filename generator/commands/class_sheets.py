@@ -354,9 +354,23 @@ def _wanted(people: Sequence[Person], asked: Sequence[str]) -> list[int]:
 
 
 def write_workshop(
-    course: CourseContent, file: Path, class_list: Path | None, seed: str | None, output: Path, *, as_json: bool
-) -> int:
-    """The pack of a workshop and each of its sheets, in a folder of their own."""
+    course: CourseContent, file: Path, class_list: Path | None, seed: str | None, output: Path, language: str | None,
+    *, as_json: bool,
+) -> int:  # fmt: skip
+    """The pack of a workshop and each of its sheets, in a folder of their own.
+
+    Args:
+        course: the course.
+        file: of the workshop.
+        class_list: of its learners.
+        seed: any text.
+        output: where the folder is made.
+        language: in which it is printed, where that is not as the file says.
+        as_json: whether a program reads what is told.
+
+    Raises:
+        ProblemsError: what is wrong with any of the files.
+    """
     data = file_bytes(file)
     problems: list[Problem] = []
     people: tuple[Person, ...] = ()
@@ -375,6 +389,9 @@ def write_workshop(
         problems.append(Problem(str(class_list), 0, 0, "group-and-list", what, "make both the same"))
     if problems or found is None:
         raise ProblemsError(problems)
+    other = language is not None and language != found.language
+    if language is not None and other:
+        found = found.in_language(language)
     words = course.words[found.language]
     if not people:
         people = tuple(Person(f"{words.say('workshop.learner')} {n}") for n in range(1, found.file.group + 1))
@@ -391,7 +408,8 @@ def write_workshop(
     for module, record in records.items():
         files[f"marking-strips-{module}.pdf"] = printed.strip_pdf(record, course)
         files[f"record-{module}.json"] = to_json(record)
-    folder = output / "sheets" / f"workshop-{slug(found.file.name) or found.file.dates[0]}-{found.file.dates[0]}"
+    named = f"workshop-{slug(found.file.name) or found.file.dates[0]}-{found.file.dates[0]}"
+    folder = output / "sheets" / (f"{named}-{found.language}" if other else named)
     write_folder(folder, files)
     if as_json:
         say_json({"format": 1, "files": [str(folder / name) for name in files], "seed": seed})

@@ -83,7 +83,8 @@ def sheets(
 ) -> int:
     """Print personal worksheets with their key for a class list, sheets by name, or a workshop's whole pack.
 
-    A sheet by name shows its own invented tank, or with --place, --litres or --workshop yours.
+    A sheet by name shows its own invented tank, or with --place, --litres or --workshop yours. A workshop's sheets are
+    in its file's language, unless --language says another.
 
     Example: python3 tankschool.py sheets --for names.csv --module frame --language hi
     Example: python3 tankschool.py sheets stick cutting-list --place my-place.yaml
@@ -107,8 +108,10 @@ def sheets(
         )
     if class_list is None and not (names or workshop or pictures or scenarios):
         raise click.UsageError("Say for whom (--for names.csv) or which sheet by name (--list shows them).")
+    typed = click.get_current_context().get_parameter_source("language") is ParameterSource.COMMANDLINE
     if workshop is not None and not names:
-        return write_workshop(course, workshop, class_list, seed, output, as_json=as_json)
+        own_language = language if typed else None
+        return write_workshop(course, workshop, class_list, seed, output, own_language, as_json=as_json)
     strange = [name for name in competencies if name not in course.competencies]
     if strange:
         raise click.UsageError(f"There is no competency '{strange[0]}', only {', '.join(course.competencies)}.")
@@ -117,8 +120,7 @@ def sheets(
         raise click.UsageError(f"There is no sheet '{unknown[0]}'; --list shows them.")
     written: list[Path] = []
     progress = ProgressLine(quiet=as_json)
-    asked_for = click.get_current_context().get_parameter_source("language")
-    if asked_for is ParameterSource.DEFAULT:
+    if not typed:
         language = tank.language(course) or language
     wanted_sheets = list(names)
     own, end = tank.course(course, wanted_sheets, language, leave_out=all_of_them) if tank.asked else (course, "")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Annotated, Any, Literal
 
@@ -99,6 +99,10 @@ class Workshop:
     def language(self) -> str:
         """Language of everything that is printed."""
         return self.file.language
+
+    def in_language(self, language: str) -> Workshop:
+        """The same workshop printed in another language than its file says."""
+        return replace(self, file=self.file.model_copy(update={"language": language}))
 
     @property
     def threes(self) -> int:

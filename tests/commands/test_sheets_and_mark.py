@@ -254,6 +254,27 @@ def test_a_workshop_gets_its_pack_and_every_sheet_alone(tmp_path: Path, capsys: 
     assert "Bir Singh" in text
 
 
+def test_a_workshop_is_printed_in_another_language_than_its_file_where_that_is_asked_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Beside what was printed in its own language; a language that the program only speaks changes nothing."""
+    text = (ROOT / "docs" / "examples" / "workshop-taster.yaml").read_text("utf-8")
+    file = tmp_path / "taster.yaml"
+    short = text.replace("group: 15", "group: 1").replace("why-thin-walls, ", "")
+    file.write_text(short.replace("questions: 4", "questions: 1"), "utf-8")
+    monkeypatch.setenv("TANKSCHOOL_LANGUAGE", "hi")
+    folders = {}
+    for asked, language in ((["--language", "hi"], "hi"), (["--language", "en"], "en"), ([], "en")):
+        arguments = ["sheets", "--workshop", str(file), "--output", str(tmp_path), "--json"]
+        assert run([*arguments, *asked]) == ExitCode.GOOD
+        (pack, *_) = files = [Path(name) for name in json.loads(capsys.readouterr().out)["files"]]
+        assert PdfReader(pack).trailer["/Root"]["/Lang"] == language
+        record = next(path for path in files if path.name.startswith("record-"))
+        assert {learner["language"] for learner in json.loads(record.read_bytes())["learners"]} == {language}
+        folders[language] = pack.parent.name
+    assert folders["hi"] == folders["en"] + "-hi"
+
+
 def test_all_that_is_wrong_with_a_workshop_is_told_before_anything_is_written(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
