@@ -83,30 +83,47 @@ def read_csv(name: str, data: bytes, columns: Sequence[Column], limit: int = LIM
         >>> rows[0]["name"], rows[0].line
         ('Asha', 2)
     """
+    return tuple(each_row(name, data, columns, limit))
+
+
+def each_row(name: str, data: bytes, columns: Sequence[Column], limit: int = LIMIT) -> Iterator[Row]:
+    """The rows of `read_csv` one after the other, for a table so large that they would fill the memory.
+
+    What was made of them is of no use where a problem is raised at last.
+
+    Args:
+        name: how problems name the file.
+        data: its bytes.
+        columns: the columns that the table may have.
+        limit: most bytes.
+
+    Raises:
+        ProblemsError: as `read_csv`.
+    """
     text = decode(name, data, limit)
-    separator = _separator(text, columns)
-    table = list(_cells(name, text, separator))
-    if not table:
+    table = _cells(name, text, _separator(text, columns))
+    head = next(table, None)
+    if head is None:
         names = ",".join(column.name for column in columns if column.required)
         raise ProblemsError(
             [Problem(name, 0, 0, "empty-file", "the table is empty", f"start it with the line '{names}'")]
         )
-    head, body = table[0], table[1:]
     order, problems = _head(name, head, columns)
     if any(problem.code == "missing-column" for problem in problems):
         raise ProblemsError(few(name, problems))  # without it every row would be a problem of its own
-    rows: list[Row] = []
-    for line in body:
+    rows = 0
+    for line in table:
         row, faults = _row(name, line, order, columns)
         problems += faults
-        rows.append(row)
+        rows += 1
         if len(problems) > MOST_REPORTED:
             break
-    if not body:
+        if not problems:
+            yield row
+    if not rows:
         problems.append(Problem(name, 1, 1, "no-rows", "the table has column names and no rows", "add a line for each"))
     if problems:
         raise ProblemsError(few(name, problems))
-    return tuple(rows)
 
 
 def _separator(text: str, columns: Sequence[Column]) -> str:

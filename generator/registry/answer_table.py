@@ -1,13 +1,14 @@
 """Reading a table of typed answers against the papers of a sitting.
 
-A large table goes a quick way that reads the same as `read_csv` where no cell is quoted; where it meets anything that
-is not plain and good, the whole table is read again the careful way, which knows the place of every problem.
+A large table goes a quick way that reads the same as `read_csv`, piece by piece; where it meets anything that is not
+plain and good, the whole table is read again the careful way, which knows the place of every problem.
 """
 
 from __future__ import annotations
 
 import codecs
 import csv
+from array import array
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from difflib import get_close_matches
 from io import BytesIO
@@ -17,7 +18,7 @@ from typing import Protocol
 import numpy as np
 
 from generator.exercises import same_name
-from generator.problems import Column, Problem, ProblemsError, Row, decode, few, read_csv
+from generator.problems import MOST_REPORTED, Column, Problem, ProblemsError, Row, decode, each_row, few
 from generator.registry.csv_text import unguarded
 from generator.registry.seats import Seat
 
@@ -221,10 +222,15 @@ def careful(file: str, data: bytes, seats: Mapping[int, Seat], keys: Keys) -> di
     names = {same_name(seat.name): number for number, seat in seats.items()}
     names |= {str(number): number for number in seats}
     found: dict[int, Typed] = {}
-    lines: dict[tuple[int, int], int] = {}
+    lines: dict[int, array[int]] = {}
+    """Of each paper's answers, in the order in which they were found."""
+    same: dict[str, str] = {}
+    """Each text once: a large table has the same ones over and over."""
     problems: list[Problem] = []
     columns = [Column("learner"), Column("question"), Column("answer", filled=False)]
-    for row in read_csv(file, data, columns, LARGEST_TABLE):
+    for row in each_row(file, data, columns, LARGEST_TABLE):
+        if len(problems) > MOST_REPORTED:
+            break
         number = names.get(same_name(unguarded(row["learner"])))
         if number is None:
             problems.append(_unknown_learner(row, seats))
@@ -239,15 +245,17 @@ def careful(file: str, data: bytes, seats: Mapping[int, Seat], keys: Keys) -> di
             continue
         answer = unguarded(row["answer"])
         typed = found.setdefault(number, {})
-        if typed.setdefault(label, answer) != answer:
+        if label not in typed:
+            typed[label] = same.setdefault(answer, answer)
+            lines.setdefault(number, array("L")).append(row.line)
+        if typed[label] != answer:
             what = f"question {label} of paper {number} has another answer, '{typed[label]}', in line "
-            what += str(lines[number, label])
+            what += str(lines[number][list(typed).index(label)])
             problems.append(row.problem("answer", "two-answers", what, "keep the one that stands on the paper"))
         elif seat.recorded.get(label, answer) != answer:
             what = f"question {label} of paper {number} is recorded already as '{seat.recorded[label]}'"
             fix = "a recorded answer is not changed; if it is wrong, the way is an appeal"
             problems.append(row.problem("answer", "recorded-otherwise", what, fix))
-        lines.setdefault((number, label), row.line)
     if problems:
         raise ProblemsError(few(file, problems))
     return found
