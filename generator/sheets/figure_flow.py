@@ -28,11 +28,12 @@ class Figure(Piece):
     Args:
         scene: the drawing.
         highest: greatest height, points; a drawing that would become too narrow may be higher.
+        widest: greatest width, points.
     """
 
-    def __init__(self, scene: Scene, highest: float = HIGHEST) -> None:
+    def __init__(self, scene: Scene, highest: float = HIGHEST, widest: float = WIDEST) -> None:
         self._scene = scene
-        self._highest = highest
+        self._highest, self._widest = highest, widest
         self._drawn = 0.0
 
     def measure(self, width: float) -> float:
@@ -44,7 +45,7 @@ class Figure(Piece):
         if width < NARROWEST:
             raise MachineError(f"a drawing needs {NARROWEST:.0f} points of width, and the column has {width:.0f}")
         fitting = self._highest / pdf_height(self._scene, 1.0)
-        self._drawn = max(min(width, WIDEST, fitting), NARROWEST)
+        self._drawn = max(min(width, self._widest, fitting), NARROWEST)
         return pdf_height(self._scene, self._drawn)
 
     def paint(self, canvas: Canvas, x: float, top: float) -> None:

@@ -181,6 +181,19 @@ def part_pages(part: Part, width: float, height: float) -> list[list[_Placed]]:
     return laid_out(part.pieces, width - 2 * MARGIN, height - MARGIN, FOOT, head.height + 8 if head else 0.0)
 
 
+def rooms(part: Part, width: float, height: float) -> tuple[float, float]:
+    """Height that is still free on a part's last page, and that of a page after it; points.
+
+    Args:
+        part: with its pieces.
+        width: of the page, points.
+        height: of the page, points.
+    """
+    last, head = part_pages(part, width, height)[-1][-1], _head(part, width)
+    low = last.top - last.piece.height - last.piece.after
+    return low - FOOT, height - MARGIN - FOOT - (head.height + 8 if head else 0.0)
+
+
 def _head(part: Part, width: float) -> Text | None:
     if not part.head:
         return None
