@@ -17,7 +17,7 @@ from generator.sheets.figure_flow import NARROWEST, Figure
 from generator.sheets.flow import Box, Column, Piece, Row
 from generator.sheets.page import EMPTY
 
-_BESIDE = 276.0
+_BESIDE = 310.0
 """Points; beside a wider drawing, the lines of the words would become too short."""
 _STEP = 10.0
 """Points by which a drawing grows."""

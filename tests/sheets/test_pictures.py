@@ -1,4 +1,4 @@
-"""Modules in pictures and scenario booklets: every card, every part, nothing overflows, answers on their own pages."""
+"""Modules in pictures and scenario booklets: every card on a full page, every part, answers on their own pages."""
 
 from __future__ import annotations
 
@@ -13,11 +13,13 @@ from generator.curriculum.models import ChoiceQuestion
 from generator.exercises import make_scenario
 from generator.problems import RefusedError
 from generator.sheets import pictures_pdf, scenario_pdf
-from generator.sheets.styles import PAGE_HEIGHT, PAGE_WIDTH
+from generator.sheets.styles import FOOT, MARGIN, PAGE_HEIGHT, PAGE_WIDTH
 from tests.sheets.layout_checks import faults
-from tests.sheets.recorder import recording
+from tests.sheets.recorder import Recording, recording
 
 LANGUAGES = ("en", "hi")
+FULL = 0.8
+"""Share of every page that cards fill at least."""
 
 
 def flat(text: str) -> str:
@@ -35,6 +37,20 @@ def test_every_card_of_a_module_is_printed_with_its_danger(content: CourseConten
         for card in module.cards:
             assert flat(card.text[language]) in text
             assert card.caution is None or flat(card.caution[language]) in text
+        assert min(filled(made)) > FULL, module.id
+
+
+def filled(made: Recording) -> list[float]:
+    """Of each page, the share of its height that ends with the lowest card's line."""
+    lows = [
+        min(
+            low
+            for number, left, low, right, _ in made.shapes
+            if number == page and right - left > 400 and low > FOOT - 1
+        )
+        for page in range(1, made.pages + 1)
+    ]
+    return [(PAGE_HEIGHT - MARGIN - low) / (PAGE_HEIGHT - MARGIN - FOOT) for low in lows]
 
 
 def test_a_module_without_cards_is_refused(content: CourseContent) -> None:
