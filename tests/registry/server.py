@@ -61,6 +61,10 @@ def server() -> Iterator[str]:
             probe.bind(("127.0.0.1", 0))
             port = probe.getsockname()[1]
         run = [str(folder / "postgres"), "-D", str(data), "-p", str(port), "-h", "127.0.0.1", "-k", "", "-F"]
+        run += [
+            "-c",
+            "lock_timeout=60s",
+        ]  # what a failed test left locked fails the next, which else waits
         process = subprocess.Popen(run, **common)  # type: ignore[call-overload]
         try:
             _wait(port, process)
