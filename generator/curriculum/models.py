@@ -376,6 +376,8 @@ class ScenarioPart(Content):
     competency: Key
     asks: str
     answer: Answer = "exact"
+    aids: Annotated[tuple[Literal["tape", "stick", "reckoner", "calculator"], ...], Field(strict=False)] = ()
+    """As of a number question."""
     misconceptions: Annotated[tuple[str, ...], Field(strict=False)] = ()
     text: LocalText
     """May name the scenario's givens as `{name}`."""

@@ -44,11 +44,12 @@ def aids_said(item: NumberItem, words: Words) -> str:
 
 
 def rounding_said(item: NumberItem, words: Words) -> str:
-    """How the worked-out number becomes the answer, where the question asks for a rounded one; empty where not."""
+    """How the worked-out number becomes the answer, where the question asks for a rounded one; empty where it stays."""
     if not item.rule or item.exact is None:
         return ""
     exact = words.with_unit(show(item.exact, item.places), item.unit)
-    return words.say("exercise.rounded", exact=exact, answer=words.with_unit(item.shown_key, item.unit))
+    answer = words.with_unit(item.shown_key, item.unit)
+    return words.say("exercise.rounded", exact=exact, answer=answer) if exact != answer else ""
 
 
 def worked(question: WorkedQuestion, givens: Mapping[str, float], book: Book = BOOK) -> tuple[Step, ...]:

@@ -293,7 +293,8 @@ def make_scenario(scenario: Scenario, place: Mapping[str, float], words: Words, 
     for part in scenario.parts:
         made = part_recipe(part, book, scenario.given)
         filled = fill_text(part.text[language], givens, words, book)
-        parts.append(_number(of_givens(made, givens), made, part.competency, filled, {}))
+        item = _number(of_givens(made, givens), made, part.competency, filled, {})
+        parts.append(item.model_copy(update={"aids": part.aids}))
     return ScenarioItem(
         id=scenario.id,
         title=scenario.title[language],

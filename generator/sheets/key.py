@@ -135,20 +135,21 @@ def _answer(item: QuestionItem, scenario: ScenarioItem | None, known: set[str], 
 def _number(item: NumberItem, scenario: ScenarioItem | None, known: set[str], words: Words) -> Iterator[Piece]:
     """The right answer, its working, and the answers of the mistakes that the question looks for.
 
-    In a scenario the lines that an earlier part has worked out are not repeated.
+    In a scenario the lines that an earlier part has worked out are not repeated, but for the one that is asked.
     """
-    yield Text(short_answer(item, words), _RIGHT)
+    right = short_answer(item, words)
+    yield Text(right, _RIGHT)
     steps = BOOK.trace(item.asks, scenario.givens if scenario else item.givens)
-    yield from worked_pieces([step for step in steps if step.name not in known], words)
-    if item.rule:
-        yield Text(rounding_said(item, words), TIGHT)
+    yield from worked_pieces([step for step in steps if step.name not in known or step.name == item.asks], words)
+    if rounded := rounding_said(item, words):
+        yield Text(rounded, TIGHT)
     known.update(step.name for step in steps)
     if item.steps:
         parts = "; ".join(f"{part.text} {words.with_unit(part.shown_key, part.unit)}" for part in item.steps)
         yield Text(words.say("sheet.key_steps", steps=parts), TIGHT)
-    yield from _diagnosis(
-        [(words.with_unit(show(value, item.places), item.unit), name) for name, value in item.wrong.items()], words
-    )
+    wrong = [(words.with_unit(show(value, item.places), item.unit), name) for name, value in item.wrong.items()]
+    # What prints as the right answer can't be told from it on paper, so the table would only accuse.
+    yield from _diagnosis([(shown, name) for shown, name in wrong if shown != right], words)
 
 
 def _choice_of_numbers(item: ChoiceItem, words: Words) -> Iterator[Piece]:

@@ -88,6 +88,7 @@ WORDS = {
                ("not_a_number", "two_readings", "feet", "unknown_unit", "other_kind", "one_only", "not_all",
                 "unknown_letter", "unit_missing")},
             **{f"exercise.slip.{slip}": slip for slip in ("not_rounded", "other_rounding")},
+            "exercise.rounded": "{exact} becomes {answer}",
             "exercise.step_credit": "steps {have} of {most}",
             **{f"quantity.{name}": f"the {name}" for name in BOOK.quantities},
             "exercise.no_known_mistake": "check each step",

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.exercises.fill import fill, worked
+from generator.exercises.fill import fill, rounding_said, worked
 from generator.exercises.items import ChoiceItem, MatchItem, NumberItem, OrderItem
 from generator.exercises.make import make_item
 from tests.exercises import small
@@ -55,3 +55,12 @@ def test_every_order_of_options_is_shown_to_someone() -> None:
 def test_both_languages_draw_the_same_numbers() -> None:
     english, hindi = (make_item(small.WIRES, "bir", small.WORDS[code], small.BOOK) for code in ("en", "hi"))
     assert english.model_dump(exclude={"text"}) == hindi.model_dump(exclude={"text"})
+
+
+def test_rounding_is_told_only_where_it_changes_the_number() -> None:
+    item = make_item(small.CUT, "s", small.WORDS["en"], small.BOOK)
+    assert isinstance(item, NumberItem)
+    moved = item.model_copy(update={"exact": 9.9, "key": 10.0, "shown_key": "10.00"})
+    stays = item.model_copy(update={"exact": 10.0, "key": 10.0, "shown_key": "10.00"})
+    assert "9.90" in rounding_said(moved, small.WORDS["en"])
+    assert rounding_said(stays, small.WORDS["en"]) == ""

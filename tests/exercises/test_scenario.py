@@ -108,3 +108,10 @@ def test_no_answers_raise_and_no_part_is_right_from_an_earlier_one_that_is_missi
         assert found[3].verdict is not EARLIER
     assert found[0].verdict is not EARLIER
     assert found[1].verdict is not EARLIER
+
+
+def test_a_part_says_what_may_be_used() -> None:
+    round_first = small.SCENARIO.parts[0].model_copy(update={"aids": ("calculator",)})
+    changed = small.SCENARIO.model_copy(update={"parts": (round_first, *small.SCENARIO.parts[1:])})
+    item = make_scenario(changed, small.PLACE, small.WORDS["en"], small.BOOK)
+    assert [part.aids for part in item.parts] == [("calculator",), (), (), ()]

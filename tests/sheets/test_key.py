@@ -4,7 +4,17 @@ import pytest
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
-from generator.exercises import LETTERS, ChoiceItem, MatchItem, NumberItem, OrderItem, Record, SpotItem, mark_typed
+from generator.exercises import (
+    LETTERS,
+    ChoiceItem,
+    MatchItem,
+    NumberItem,
+    OrderItem,
+    Record,
+    ScenarioItem,
+    SpotItem,
+    mark_typed,
+)
 from generator.formula import show
 from generator.sheets import key_pdf
 from generator.sheets.page import A4
@@ -141,3 +151,37 @@ def test_a_right_option_is_never_listed_as_a_wrong_answer(
             assert not right & set(answers[label][answers[label].index(head) :])
             tables += 1
     assert tables
+
+
+def key_of(item: ScenarioItem | NumberItem, record: Record, content: CourseContent) -> dict[str, list[str]]:
+    """What the key prints for one item alone."""
+    learner = record.learners[0].model_copy(update={"items": (item,)})
+    with recording() as made:
+        key_pdf(record.model_copy(update={"learners": (learner,)}), content)
+    return answers_of(made, len(list(learner.labelled())))
+
+
+def test_a_part_whose_number_was_worked_out_on_the_way_still_shows_its_line(
+    records: dict[str, Record], content: CourseContent
+) -> None:
+    """The last part of a scenario asked first, then the one that it goes through."""
+    scenario = next(item for item in records["en"].learners[0].items if isinstance(item, ScenarioItem))
+    way = [step.name for step in BOOK.trace(scenario.parts[-1].asks, scenario.givens)]
+    between = next(part for part in scenario.parts[:-1] if part.asks in way)
+    answers = key_of(scenario.model_copy(update={"parts": (scenario.parts[-1], between)}), records["en"], content)
+    line = content.words["en"].say_one_of("quantity", between.asks)
+    assert line in answers["1"]
+    assert line in answers["2"]
+
+
+def test_a_wrong_answer_that_prints_as_the_right_one_is_not_listed(
+    records: dict[str, Record], content: CourseContent
+) -> None:
+    items = records["en"].learners[0].items
+    asked = next(item for item in items if isinstance(item, NumberItem) and len(item.wrong) == 2)
+    near, far = asked.wrong
+    alike = asked.model_copy(update={"wrong": {near: asked.key * (1 + 1e-9), far: asked.wrong[far]}})
+    printed = " ".join(key_of(alike, records["en"], content)["1"])
+    words = content.words["en"]
+    assert words.say_one_of("misconception", f"{near}.mistake")[:20] not in printed
+    assert words.say_one_of("misconception", f"{far}.mistake")[:20] in printed

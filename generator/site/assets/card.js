@@ -289,9 +289,11 @@
       }
 
       function theRounding() {
+        var exact, answer;
         if (!asked.rule) { return []; }
-        return [make("p", {}, say("exercise.rounded", {exact: page.withUnit(T.formula.show(asked.exact, asked.places), asked.unit),
-          answer: page.withUnit(asked.shown_key, asked.unit)}))];
+        exact = page.withUnit(T.formula.show(asked.exact, asked.places), asked.unit);
+        answer = page.withUnit(asked.shown_key, asked.unit);
+        return exact === answer ? [] : [make("p", {}, say("exercise.rounded", {exact: exact, answer: answer}))];
       }
 
       function help(step, text, content, onOpen) {

@@ -300,18 +300,18 @@
     function strong(text) { return make("p", {}, make("strong", {}, text)); }
 
     function answer(item, scenario) {
-      var made, wrongs;
+      var made, right, exact, wrongs;
       if (item.kind === "spoken") { return [note(data.language, "sheet.script")].concat(item.script.map(function (text) { return make("p", {}, text); }), answer(item.answer, scenario)); }
       if (item.kind === "number") {
-        made = [strong(page.withUnit(item.shown_key, item.unit))];
+        right = page.withUnit(item.shown_key, item.unit);
+        made = [strong(right)];
         try { made.push(make("div", {"class": "ts-scroll"}, card.solution(item.asks, scenario ? scenario.givens : item.givens))); } catch (error) { /* a record of formulas that this course has not: the answer stands alone */ }
-        if (item.rule && item.exact !== null) { made.push(make("p", {}, say("exercise.rounded", {exact: page.withUnit(T.formula.show(item.exact, item.places), item.unit), answer: page.withUnit(item.shown_key, item.unit)}))); }
-        wrongs = Object.keys(item.wrong).filter(known);
-        if (wrongs.length) {
-          made.push(table([inTongue(data.language, "sheet.wrong_answer"), inTongue(data.language, "sheet.mistake"), inTongue(data.language, "sheet.hill")], wrongs.map(function (name) {
-            return [page.withUnit(T.formula.show(item.wrong[name], item.places), item.unit), page.say_one_of("misconception", name + ".mistake"), page.say_one_of("misconception", name + ".hill")];
-          })));
-        }
+        exact = item.rule && item.exact !== null ? page.withUnit(T.formula.show(item.exact, item.places), item.unit) : right;
+        if (exact !== right) { made.push(make("p", {}, say("exercise.rounded", {exact: exact, answer: right}))); }
+        wrongs = Object.keys(item.wrong).filter(known).map(function (name) {
+          return [page.withUnit(T.formula.show(item.wrong[name], item.places), item.unit), page.say_one_of("misconception", name + ".mistake"), page.say_one_of("misconception", name + ".hill")];
+        }).filter(function (row) { return row[0] !== right; }); // what prints as the right answer can't be told from it on paper
+        if (wrongs.length) { made.push(table([inTongue(data.language, "sheet.wrong_answer"), inTongue(data.language, "sheet.mistake"), inTongue(data.language, "sheet.hill")], wrongs)); }
         return made;
       }
       if (item.kind === "choice") {
