@@ -48,7 +48,7 @@ from generator.curriculum.models import Scheme
 from generator.exercises import Learner, read_class_list, same_name, to_json
 from generator.problems import ExitCode, MachineError, Problem, ProblemsError, RefusedError
 from generator.sheets.oral import oral_pdf, talks_pdf
-from generator.sheets.paper import PrintedPaper, paper_pdf, spoken_pdf
+from generator.sheets.paper import PrintedPaper, paper_name, paper_pdf, spoken_pdf
 from generator.site.fonts import font_files
 
 _EXAM_ID = re.compile(r"[a-z0-9][a-z0-9-]{0,59}")
@@ -367,7 +367,9 @@ def _files(made: _Set, each: Mapping[int, Mapping[str, bytes]]) -> dict[str, byt
     ]  # fmt: skip
     if sheets:
         files["all-print.pdf"] = paper_pdf(sheets, made.exam.scheme, made.course)
-    files["key.pdf"] = printed.key_pdf(record, made.course)
+    files["key.pdf"] = printed.key_pdf(
+        record, made.course, exam=paper_name(made.exam.scheme, made.course.words[record.language])
+    )
     files["record.json"] = to_json(record)
     return files
 

@@ -64,4 +64,6 @@ def _drawings(key: str, plan: Plan, words: Words) -> Iterator[Piece]:
         kind = FIGURES.get(name)
         wanted = name != "cut-platform" or plan.wish.site.cut
         if kind is not None and wanted and all(need in values for need in kind.needs):
-            yield captioned(draw(name, values, words), _HIGHEST)
+            drawing = captioned(draw(name, values, words), _HIGHEST)
+            drawing.may_wait = True  # its caption says what it is, so the next words may fill the page before it
+            yield drawing

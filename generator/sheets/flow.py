@@ -28,7 +28,8 @@ class Piece(ABC):
 
     A piece has space above (`before`) and below (`after`), in points. `keep` says that it stays on one page with what
     follows, `begins_page` that it stands at the top of one; `changes_place` that it and the like pieces beside it may
-    change places where much of a page would else stay empty. `outline` is its entry in the document's table of
+    change places where much of a page would else stay empty; `may_wait` that what follows may go before it there, and it
+    then stands at the top of the next page. `outline` is its entry in the document's table of
     contents. `width` and `height` hold the room that it was last fitted into.
     """
 
@@ -37,6 +38,7 @@ class Piece(ABC):
     keep = False
     begins_page = False
     changes_place = False
+    may_wait = False
     outline = ""
     width = -1.0
     height = 0.0

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
+from dataclasses import replace
 
 from generator.calculations import BOOK
 from generator.curriculum import CourseContent
@@ -32,7 +33,9 @@ from generator.words import Words
 _RIGHT = SUBHEADING.but(before=0.0, after=2.0)
 
 
-def key_pdf(record: Record, content: CourseContent, learners: Collection[int] = (), set_id: str = "") -> bytes:
+def key_pdf(
+    record: Record, content: CourseContent, learners: Collection[int] = (), set_id: str = "", exam: str = ""
+) -> bytes:
     """The key of a printed set, for whoever marks by hand or talks a mistake over.
 
     Args:
@@ -40,6 +43,7 @@ def key_pdf(record: Record, content: CourseContent, learners: Collection[int] = 
         content: the course that the set was made from.
         learners: numbers of the learners wanted; none given means all.
         set_id: of the whole set, where the record holds only some of its learners.
+        exam: what the papers are called, where the set is an exam's.
 
     Raises:
         RefusedError: a name with signs that the course's font does not have.
@@ -50,19 +54,25 @@ def key_pdf(record: Record, content: CourseContent, learners: Collection[int] = 
     set_id = set_id or record.set_id
     words = content.words[record.language]
     about = about_set(record, content, words.say("sheet.key"), set_id)
-    return sheet_pdf(about, [key_part(learner, record, content, set_id) for learner in wanted])
+    if exam:
+        about = replace(about, name=f"{words.say('sheet.key')} · {exam}")
+    return sheet_pdf(about, [key_part(learner, record, content, set_id, exam) for learner in wanted])
 
 
-def key_part(learner: Learner, record: Record, content: CourseContent, set_id: str) -> Part:
-    """The key of one learner's sheet."""
+def key_part(learner: Learner, record: Record, content: CourseContent, set_id: str, exam: str = "") -> Part:
+    """The key of one learner's sheet, or of one candidate's paper, which then is named as the paper names itself."""
     words = content.words[record.language]
     title = f"{words.say('sheet.key')} · {learner.name}"
-    sheet = words.say("sheet.number", number=learner.number, set=set_id)
     module = content.modules[record.module].title[record.language]
-    opening = [Text(f"{module} · {sheet}", TIGHT), Text(words.say("sheet.key_only_for_trainers"), NOTE.but(after=10.0))]
+    sheet = words.say("sheet.number", number=learner.number, set=set_id)
+    of, page, told, note = module, module, "", words.say("sheet.key_only_for_trainers")
+    if exam:
+        sheet = words.say("paper.number", number=f"{set_id}-{learner.number}")
+        of, page, told, note = exam, "", words.say("paper.read_this"), words.say("paper.examiner_only")
+    opening = [Text(f"{of} · {sheet}", TIGHT), Text(note, NOTE.but(after=10.0))]
     pieces: list[Piece] = [Text(title, TITLE), *opening, *key_pieces(learner, words)]
-    name = f"{words.say('sheet.key')} · {module}"
-    return Part(name, module, f"{learner.number}. {learner.name}", f"{title} · {sheet}", words, pieces)
+    outline = f"{learner.number}. {learner.name}"
+    return Part(f"{words.say('sheet.key')} · {of}", page, outline, f"{title} · {sheet}", words, pieces, told)
 
 
 def key_pieces(learner: Learner, words: Words) -> Iterator[Piece]:

@@ -1,4 +1,7 @@
-"""The examiner's sheets for what is asked aloud: what to ask, what is right, when to stop. They hold the key."""
+"""The examiner's sheets for what is asked aloud: what to ask, what is right, when to stop. They hold the key.
+
+What the candidate is shown stands on pages of its own behind them, without the key.
+"""
 
 from __future__ import annotations
 
@@ -12,7 +15,7 @@ from generator.exercises import ChoiceItem, Learner, NumberItem, QuestionItem, S
 from generator.figures import Scene
 from generator.formula import show
 from generator.sheets.figure_flow import Figure
-from generator.sheets.flow import Column, Grid, Piece, Row, Text
+from generator.sheets.flow import Box, Column, Grid, Piece, Row, Text
 from generator.sheets.page import About, Part, sheet_pdf
 from generator.sheets.signs import Blank, Boxes, Number
 from generator.sheets.styles import CELL, HEADING, NOTE, SUBHEADING, TIGHT, TITLE
@@ -21,8 +24,8 @@ from generator.words import Words
 
 _BOX = 14.0
 _MARKS = 66.0
-_DRAWING = 250.0
-_HIGHEST = 120.0
+_HIGHEST = 270.0
+"""Points of a drawing that is held up, so that two stand on a page."""
 
 
 def oral_pdf(
@@ -79,23 +82,18 @@ def talks_pdf(
     pieces: list[Piece] = [
         Text(words.say("paper.talk.watch", observers=scheme.rule.observers, times=scheme.rule.again), NOTE),
     ]
+    shown: dict[Scene, int] = {}
     for talk in talks:
         heading = Text(content.competencies[talk.competency].text[words.language], SUBHEADING.but(before=6.0))
         heading.outline = heading.plain()
         pieces += [heading, Text(talk.competency, NOTE.but(after=0.0, keep=True))]
-        shown: dict[Scene, int] = {}
         for place, asked in enumerate(talk.questions, start=1):
-            first = place if asked.scene is None else shown.setdefault(asked.scene, place)
-            pieces.append(
-                asked_question(
-                    place, asked.item, words, asked.scene if first == place else None, options=asked.options,
-                    see=None if first == place else first,
-                )
-            )  # fmt: skip
+            see = None if asked.scene is None else shown.setdefault(asked.scene, len(shown) + 1)
+            pieces.append(asked_question(place, asked.item, words, options=asked.options, see=see))
     said = (
         words.say("paper.talk.title"), words.say("paper.talk.how"), words.say("paper.talk.after", count=recheck.most),
     )  # fmt: skip
-    return _sheet(said, learner, pieces, recheck, scheme, set_id, content)
+    return _sheet(said, learner, pieces, recheck, scheme, set_id, content, tuple(shown))
 
 
 def _sheet(
@@ -106,8 +104,12 @@ def _sheet(
     scheme: Scheme,
     set_id: str,
     content: CourseContent,
+    shown: Sequence[Scene] = (),
 ) -> bytes:
-    """What is asked, between the head (title, how to ask, what counts after the last one) and the place to sign."""
+    """What is asked, between the head (title, how to ask, what counts after the last one) and the place to sign.
+
+    Then the drawings that are shown, numbered in the order of asking.
+    """
     title, how, after = said
     refuse_unprintable([learner.name])
     words = content.words[learner.language]
@@ -117,7 +119,7 @@ def _sheet(
     pieces: list[Piece] = [
         Text(name, TITLE),
         Text(f"{learner.name} · {number}", SUBHEADING),
-        Text(words.say("sheet.key_only_for_trainers"), NOTE),
+        Text(words.say("paper.examiner_only"), NOTE),
         Text(how, TIGHT.but(after=6.0)),
         limits_table(recheck, words),
         Text(after, NOTE.but(before=4.0)),
@@ -125,9 +127,25 @@ def _sheet(
         Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8),
     ]
     about = About(name, words.language, content.course.version, set_id)
-    return sheet_pdf(
-        about, [Part(name, "", learner.name, f"{learner.name} · {number}", words, pieces, words.say("paper.read_this"))]
-    )
+    head = f"{learner.name} · {number}"
+    parts = [Part(name, "", learner.name, head, words, pieces, words.say("paper.read_this"))]
+    if shown:
+        title = f"{learner.name} · {words.say('paper.for_candidate')}"
+        parts.append(Part(name, "", title, head, words, _held_up(shown, head, words), words.say("paper.read_this")))
+    return sheet_pdf(about, parts)
+
+
+def _held_up(scenes: Sequence[Scene], head: str, words: Words) -> list[Piece]:
+    """The drawings for the candidate's eyes: nothing of the key stands on these pages, nor what each is asked for."""
+    pieces: list[Piece] = [
+        Text(words.say("paper.for_candidate"), TITLE),
+        Text(head, SUBHEADING),
+        Text(words.say("paper.oral.held_up"), NOTE.but(after=6.0)),
+    ]
+    for number, scene in enumerate(scenes, start=1):
+        title = Text(words.say("paper.oral.drawing", number=number), HEADING)
+        pieces.append(Box(Column([title, Figure(scene, _HIGHEST)]), after=10))
+    return pieces
 
 
 def limits_table(recheck: Recheck, words: Words) -> Piece:
@@ -151,7 +169,6 @@ def asked_question(
     place: int,
     item: QuestionItem,
     words: Words,
-    scene: Scene | None = None,
     *,
     options: bool = True,
     see: int | None = None,
@@ -162,9 +179,8 @@ def asked_question(
         place: its number.
         item: the question.
         words: of the sheet.
-        scene: its drawing.
         options: whether its options are read out.
-        see: the question above that has the same drawing.
+        see: the number of its drawing, which is shown while it is asked.
     """
     asked = item.answer if isinstance(item, SpokenItem) else item
     lines: list[Piece] = [Text(item.text, TIGHT)]
@@ -172,12 +188,9 @@ def asked_question(
         lines += [Text(f"- {asked.options[i]}", TIGHT) for i in asked.order]
     lines.append(Text(f"{words.say('paper.oral.right_is')} {'; '.join(_right(asked, words))}", TIGHT.but(bold=True)))
     if see is not None:
-        lines.append(Text(words.say("paper.oral.see_drawing", number=see), NOTE))
-    said: list[tuple[float | None, Piece]] = [(None, Column(lines))]
-    if scene is not None:  # beside the words: below them it would often not fit on the page any more
-        said.append((_DRAWING, Figure(scene, _HIGHEST)))
+        lines.insert(0, Text(words.say("paper.oral.see_drawing", number=see), NOTE.but(bold=True)))
     marks = Column([_mark(words.say("paper.oral.right")), _mark(words.say("paper.oral.wrong"))])
-    return Row([(20.0, Number(str(place))), *said, (_MARKS, marks)], gap=6, before=2, after=3)
+    return Row([(20.0, Number(str(place))), (None, Column(lines)), (_MARKS, marks)], gap=6, before=2, after=3)
 
 
 def _mark(said: str) -> Piece:

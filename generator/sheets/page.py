@@ -225,11 +225,21 @@ def laid_out(
     pages: list[list[_Placed]] = [[]]
     y, space = top, 0.0
     todo = list(reversed(pieces))
-    while todo:
+    waiting: list[Piece] = []
+    while todo or waiting:
+        if waiting and (not todo or todo[-1].begins_page or not pages[-1]):
+            todo += reversed(waiting)
+            waiting = []
+            if pages[-1]:
+                pages.append([])
+                y, space = top - head, 0.0
         piece = todo.pop()
         if piece.begins_page and pages[-1]:
             pages.append([])
             y, space = top - head, 0.0
+        if waiting and piece.may_wait:
+            waiting.append(piece)
+            continue
         gap = max(space, piece.before) if pages[-1] else 0.0
         piece.fit(width)
         room = y - gap - bottom + 1e-6
@@ -248,6 +258,9 @@ def laid_out(
             pages[-1].append(_Placed(upper, y - gap))
             todo.append(rest)
         else:
+            if piece.may_wait and todo and room > EMPTY * (top - bottom):
+                waiting.append(piece)
+                continue
             todo.append(piece)
             if room > EMPTY * (top - bottom) and _brought_forward(todo, width, room):
                 continue

@@ -82,33 +82,36 @@ def paper_pdf(papers: list[PrintedPaper], scheme: Scheme, content: CourseContent
     refuse_unprintable([paper.learner.name for paper in papers])
     first = papers[0]
     language = first.learner.language
-    about = About(_name(scheme, content.words[language]), language, content.course.version, first.set_id)
+    about = About(paper_name(scheme, content.words[language]), language, content.course.version, first.set_id)
     return sheet_pdf(about, [_part(paper, scheme, content.words[paper.learner.language]) for paper in papers])
 
 
-def _name(scheme: Scheme, words: Words) -> str:
+def paper_name(scheme: Scheme, words: Words) -> str:
+    """What the papers of a scheme are called."""
     return f"{words.say('paper.title')} · {scheme.title[words.language]}"
 
 
 def _part(paper: PrintedPaper, scheme: Scheme, words: Words) -> Part:
     pieces: list[Piece] = [*_opening(paper, scheme, words), _how(paper, scheme, words)]
-    for label, item, _ in paper.learner.labelled():
+    for label, item, scenario in paper.learner.labelled():
         scene = paper.figures.get(label)
-        pieces.append(question(label, item, words, Figure(scene, _HIGHEST) if scene else None))
+        asked = question(label, item, words, Figure(scene, _HIGHEST) if scene else None)
+        asked.changes_place = scenario is None
+        pieces.append(asked)
     pieces.append(Text(words.say("paper.end"), NOTE.but(align="center", before=8.0)))
     return _as_part(paper, scheme, words, pieces, "")
 
 
 def _as_part(paper: PrintedPaper, scheme: Scheme, words: Words, pieces: list[Piece], end: str) -> Part:
     number = words.say("paper.number", number=paper.number)
-    name = _name(scheme, words)
+    name = paper_name(scheme, words)
     outline = f"{paper.learner.number}. {paper.learner.name}{end}"
     head = f"{paper.learner.name} · {number} · {scheme.title[words.language]}"
     return Part(name, "", outline, head, words, pieces, words.say("paper.spoken_form"))
 
 
 def _opening(paper: PrintedPaper, scheme: Scheme, words: Words) -> Iterator[Piece]:
-    yield Text(_name(scheme, words), TITLE)
+    yield Text(paper_name(scheme, words), TITLE)
     name = Text(paper.learner.name, HEADING.but(before=0.0))
     number = Text(words.say("paper.number", number=paper.number), TIGHT)
     exam = Text(words.say("paper.exam", exam=paper.exam), TIGHT)
@@ -156,7 +159,7 @@ def spoken_pdf(papers: list[PrintedPaper], scheme: Scheme, content: CourseConten
         parts.append(_pictures(paper, scheme, words))
     first = papers[0]
     language = first.learner.language
-    about = About(_name(scheme, content.words[language]), language, content.course.version, first.set_id)
+    about = About(paper_name(scheme, content.words[language]), language, content.course.version, first.set_id)
     return sheet_pdf(about, parts)
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from functools import cache
+from io import BytesIO
 
 import pytest
+from pypdf import PdfReader
 
 from generator.assessment import blueprint
 from generator.assessment.blueprint import needs_options, recheck_of
@@ -36,6 +38,10 @@ def drawn(scheme: str) -> Drawn:
 @cache
 def held(scheme: str, who: int) -> tuple[Talk, ...]:
     return talks(course(), exam(scheme), drawn(scheme).record.learners[who])
+
+
+def page_texts(data: bytes) -> list[str]:
+    return [page.extract_text() for page in PdfReader(BytesIO(data)).pages]
 
 
 @pytest.mark.parametrize("scheme", SCHEMES)
@@ -133,13 +139,24 @@ def test_where_there_is_no_other_the_options_are_read_out() -> None:
     assert all(f"- {option}" in text for option in item.options)
 
 
-def test_a_drawing_that_comes_again_in_a_talk_is_named_and_not_shown_again() -> None:
+def test_drawings_stand_behind_the_key_and_no_question_or_answer_beside_them() -> None:
+    """The examiner holds a page up: whatever stands on it is seen. A drawing that comes again is there once."""
     scheme, learner = course().schemes["lead-mason"], drawn("lead-mason").record.learners[0]
     assert scheme.talk is not None
     found = held("lead-mason", 0)
     with_one = next(talk for talk in found for asked in talk.questions if asked.scene is not None)
     one = next(asked for asked in with_one.questions if asked.scene is not None)
+    bare = replace(one, scene=None)
     for count in (1, 3):
-        talk = Talk(with_one.competency, (one,) * count)
-        text = pdf_texts(talks_pdf(learner, [talk], recheck_of(scheme.talk), scheme, "1a2b3c4d", course()))
-        assert text.count("The drawing is at question 1.") == count - 1
+        talk = Talk(with_one.competency, (bare,) + (one,) * count)
+        pages = page_texts(talks_pdf(learner, [talk], recheck_of(scheme.talk), scheme, "1a2b3c4d", course()))
+        begins = next(number for number, text in enumerate(pages) if "To look at and point at" in text)
+        key, shown = "".join(pages[:begins]), "".join(pages[begins:])
+        assert key.count("Show drawing 1, then ask.") == count
+        assert shown.count("Drawing 1") == 1
+        assert "Drawing 2" not in shown
+        assert key.count("Right is:") == count + 1
+        assert "Right is:" not in shown
+    without = Talk(with_one.competency, (bare,))
+    pages = page_texts(talks_pdf(learner, [without], recheck_of(scheme.talk), scheme, "1a2b3c4d", course()))
+    assert not any("To look at and point at" in text for text in pages)

@@ -134,6 +134,23 @@ def test_what_waits_stands_at_the_top_of_the_next_page() -> None:
     assert pages[1:3] == [[1], [2]]
 
 
+def waiting(height: float) -> Piece:
+    piece = Space(height)
+    piece.may_wait = True
+    return piece
+
+
+def test_what_may_wait_lets_the_next_words_fill_the_page_and_begins_the_next_one() -> None:
+    """Two that may wait keep their order, though the second would fit, and nothing is lost where nothing follows."""
+    assert placed([Space(400.0), waiting(500.0), waiting(50.0), Space(250.0), Space(300.0)]) == [[0, 3], [1, 2], [4]]
+    assert placed([Space(400.0), waiting(500.0), Space(250.0)]) == [[0, 2], [1]]
+    assert placed([Space(400.0), waiting(500.0)]) == [[0], [1]]
+
+
+def test_nothing_waits_where_little_would_stay_empty() -> None:
+    assert placed([Space(540.0), waiting(300.0), Space(150.0)]) == [[0], [1, 2]]
+
+
 def test_a_long_text_runs_over_pages_without_loss() -> None:
     text = Text(" ".join(str(number) for number in range(3000)), BODY)
     with recording() as made:
