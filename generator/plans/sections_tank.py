@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from generator.calculations import BOOK
@@ -12,6 +13,7 @@ from generator.plans.as_data import counts as counted
 from generator.plans.plan import Offer, Plan
 from generator.plans.roofing import RoofKind
 from generator.plans.tell import Section, Tell
+from generator.words import Words
 
 
 def counts(plan: Plan, tell: Tell) -> Section:
@@ -219,11 +221,17 @@ def sources(plan: Plan, tell: Tell) -> Section:
     found |= dict.fromkeys((BOOK.entry(name).source.text, BOOK.entry(name).source.status) for name in _SOURCED)
     order = list(Status)
     rows = tuple(
-        (words.say_one_of("status", status.value), text)
+        (words.say_one_of("status", status.value), _said(text, words))
         for text, status in sorted(found, key=lambda entry: (order.index(entry[1]), entry[0]))
     )
     head = (words.say("plan.head.status"), words.say("plan.head.source"))
     return Section("sources", words.say("plan.section.sources"), (words.say("plan.sources_note"),), head, rows)
+
+
+def _said(source: str, words: Words) -> str:
+    """A source in the reader's language; its key is the first four words of the source's own text."""
+    key = "_".join(re.findall("[a-z0-9]+", source.lower())[:4])
+    return words.say_one_of("plan.source_said", key) if f"plan.source_said.{key}" in words else source
 
 
 _SOURCED = ("ring_tension_free", "ring_share", "curing_days", "prop_days", "true_dry_factor", "digging_days")

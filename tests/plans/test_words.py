@@ -83,6 +83,17 @@ def test_hindi_is_hindi_but_for_units_and_the_names_of_sources() -> None:
             assert latin < 0.3 * len(line), line
 
 
+def test_every_source_of_a_plan_is_told_in_every_language() -> None:
+    """English says it as the calculations do; other languages keep only the names of books and standards."""
+    for wish in KINDS:
+        english, hindi = (sections(make_plan(wish), WORDS[code])[-1] for code in ("en", "hi"))
+        assert english.key == hindi.key == "sources"
+        found = {check.source for check in make_plan(wish).checks}  # type: ignore[union-attr]
+        assert found <= {row[1] for row in english.rows}
+        for row, other in zip(english.rows, hindi.rows, strict=True):
+            assert any("ऀ" <= sign <= "ॿ" for sign in other[1]), row
+
+
 @pytest.mark.parametrize("language", sorted(WORDS))
 def test_a_refusal_of_an_option_names_it_its_range_and_who_to_ask(language: str) -> None:
     text = outside("--slope", 45, 0, 30, "degrees").text(WORDS[language])
