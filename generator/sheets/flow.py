@@ -28,9 +28,9 @@ class Piece(ABC):
 
     A piece has space above (`before`) and below (`after`), in points. `keep` says that it stays on one page with what
     follows, `begins_page` that it stands at the top of one; `changes_place` that it and the like pieces beside it may
-    change places where much of a page would else stay empty; `may_wait` that what follows may go before it there, and it
-    then stands at the top of the next page. `outline` is its entry in the document's table of
-    contents. `width` and `height` hold the room that it was last fitted into.
+    change places where much of a page would else stay empty; `may_wait` that what follows may go before it there: it
+    then stands at the top of the next page. `outline` is its entry in the document's table of contents. `width` and
+    `height` hold the room that it was last fitted into.
     """
 
     before = 0.0
