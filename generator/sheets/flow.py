@@ -372,8 +372,8 @@ class Grid(Piece):
         fits = min(fits, len(self._heights) - few)
         if fits < heads + few:
             return None
-        upper = Grid(self._rows[: fits - heads], self._shares, self._head, before=self.before, after=0.0)
-        return upper, Grid(self._rows[fits - heads :], self._shares, self._head, before=0.0, after=self.after)
+        upper = type(self)(self._rows[: fits - heads], self._shares, self._head, before=self.before, after=0.0)
+        return upper, type(self)(self._rows[fits - heads :], self._shares, self._head, before=0.0, after=self.after)
 
     def first_height(self, width: float) -> float:
         """The head and the rows that stay with it."""
