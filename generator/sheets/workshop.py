@@ -20,8 +20,8 @@ from generator.exercises import ChoiceItem, NumberItem, QuestionItem, Record, Sp
 from generator.figures import draw
 from generator.plans import sections
 from generator.plans.sections import CAUTIONS
+from generator.sheets.board import board_pieces
 from generator.sheets.drawings import Drawings
-from generator.sheets.figure_flow import captioned
 from generator.sheets.flow import Box, Column, Grid, Piece, Row, Space, Text
 from generator.sheets.handout import caution, handout_part
 from generator.sheets.key import key_part
@@ -46,8 +46,6 @@ _WET_VISIT = ("wet_below", "sacks_tight", "water_at_hand", "names_ahead")
 """What is looked at on a wet day."""
 _UNBROKEN = frozenset({"base_concrete", "first_coat", "roof_pour"})
 """Jobs that stop for no meal: where fresh work meets old, it leaks or cracks."""
-_BOARD = 285.0
-"""Points that a drawing for the board may have: two stand on a page, and it is drawn large by hand."""
 _RECHECK = 12
 """Questions that the sheet of a spoken examination has ready, beside those that are read aloud."""
 
@@ -87,7 +85,7 @@ class Pack:
         parts = {"programme": [self._part(words.say("workshop.programme"), self._programme())]}
         for module in modules:
             title = f"{words.say('workshop.session')} · {module.title[words.language]}"
-            parts[f"session-{module.id}"] = [self._part(title, self._session(module))]
+            parts[f"session-{module.id}"] = [self._session_part(title, module)]
         parts["tools"] = [self._part(words.say("workshop.tools"), self._tools(modules))]
         parts["safety"] = [self._part(words.say("workshop.safety"), self._safety(modules))]
         parts["register"] = [self._part(words.say("workshop.register"), self._register())]
@@ -185,6 +183,12 @@ class Pack:
 
     # -------------------------------------------------------------------------------------------- sessions
 
+    def _session_part(self, title: str, module: Module) -> Part:
+        part = self._part(title, self._session(module))
+        values = self._content.values(module.place)
+        scenes = [draw(key, values, self._words) for key in module.figures]
+        return replace(part, pieces=[*part.pieces, *board_pieces(part, scenes, self._words)]) if scenes else part
+
     def _session(self, module: Module) -> Iterator[Piece]:
         words, language = self._words, self._words.language
         yield Text(words.say("workshop.aim"), HEADING)
@@ -217,14 +221,6 @@ class Pack:
             yield Text(words.say("workshop.wrong_answers"), HEADING)
             yield Text(words.say("workshop.wrong_note"), BODY.but(keep=True))
             yield Grid(rows, (1, 1), [Text(words.say("sheet.mistake"), _HEAD), Text(words.say("sheet.hill"), _HEAD)])
-        if module.figures:
-            yield Text(words.say("workshop.board"), HEADING)
-            yield Text(words.say("workshop.board_note"), BODY.but(keep=True))
-            values = self._content.values(module.place)
-            for key in module.figures:
-                drawing = captioned(draw(key, values, words), _BOARD)
-                drawing.changes_place = True
-                yield drawing
 
     def _questions(self, module: Module) -> list[tuple[QuestionItem, str]]:
         """One question of each competency that can be asked aloud, with what is right; spoken ones first."""
