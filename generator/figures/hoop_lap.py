@@ -13,7 +13,8 @@ from generator.figures.shown import shown
 from generator.figures.things import HAND_LENGTH, hand
 from generator.words import Words
 
-NEEDS = ("lap_length", "hoop_diameter", "bar_spacing", "bars_between", "bar_diameter", "angle_leg")
+NEEDS = ("lap_length", "hoop_diameter", "bar_spacing", "bar_diameter")
+"""Beside them `bars_between` and `angle_leg`, where a tank has angles; a small one has bars alone."""
 
 TIE_WIRE = 0.0012
 """Thickness of black tying wire as drawn, metres: what is usual for this work; no number of the course."""
@@ -89,7 +90,7 @@ class _HoopLap:
     def _draw_uprights(self, level: float) -> None:
         """Upright bars cross behind the hoop at their own gap; one stands in the middle of a gap beside the lap."""
         page = self._page
-        upright = "bar_diameter" if self._values["bars_between"] else "angle_leg"
+        upright = "bar_diameter" if self._values.get("bars_between", 1) else "angle_leg"
         thick = self._values[upright] / 1000 / self._unit
         gap = self._values["bar_spacing"] / self._unit
         x = VIEW / 2 - gap / 2 - gap * math.floor((VIEW / 2 - gap / 2 - MARGIN - thick) / gap)

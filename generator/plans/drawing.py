@@ -20,6 +20,8 @@ def drawing_values(plan: Plan) -> dict[str, float]:
     found = dict(plan.values)
     found["roof_kind"] = ROOF_CODES[plan.roof.kind]
     found |= {name: value for name, value in plan.roof.values.items() if name not in found}
+    if plan.wall.upright is not None:  # a small tank has bars and no angles, whose gap the bars' gap else follows from
+        found.setdefault("bar_spacing", plan.wall.upright_spacing)
     if plan.wall.hoops is not None:
         found["zone_count"] = float(len(plan.wall.hoops.zones))
         for number, zone in enumerate(plan.wall.hoops.zones, start=1):

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from generator.calculations import BOOK
+from generator.calculations.bands import Band
 from generator.curriculum import (
     CardBlock,
     CautionBlock,
@@ -69,6 +70,9 @@ def handout_part(handout_id: str, language: str, content: CourseContent) -> Part
     place = content.places[handout.place]
     where = f"{place.name[language]}. {words.say('sheet.invented_place')}" if place.invented else place.name[language]
     pieces: list[Piece] = [Text(title, TITLE), Text(where, NOTE.but(keep=True))]
+    own = content.own_plans.get(handout.place)
+    if own is not None and own.judgement.band is Band.ENGINEER:
+        pieces.append(Box(Text(words.say("plan.engineer_line"), TIGHT.but(bold=True)), before=3.0, after=7.0))
     cards: list[Card] = []
     blocks = list(content.handout_texts[handout_id, language])
     starts = [number for number, block in enumerate(blocks) if isinstance(block, CardBlock)]
@@ -126,7 +130,9 @@ def _pieces(block: SheetBlock, handout_id: str, content: CourseContent, words: W
         case LogBlock():
             yield ruled(content.handouts[handout_id].logs[block.log], block.rows, words.language)
         case FaultBlock():
-            yield _fault(block.fault, content, words)
+            fault = _fault(block.fault, content, words)
+            fault.changes_place = True
+            yield fault
         case LinesBlock():
             yield Lines(block.count)
         case RulerBlock():

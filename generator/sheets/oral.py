@@ -24,6 +24,8 @@ from generator.words import Words
 
 _BOX = 14.0
 _MARKS = 66.0
+_ROWS = 12
+"""A longer table of limits stands in two halves side by side, so that the questions begin on its page."""
 _HIGHEST = 270.0
 """Points of a drawing that is held up, so that two stand on a page."""
 
@@ -123,8 +125,8 @@ def _sheet(
         Text(how, TIGHT.but(after=6.0)),
         limits_table(recheck, words),
         Text(after, NOTE.but(before=4.0)),
-        *asked,
-        Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8),
+        *asked[:-1],
+        Column([*asked[-1:], Row([(sign.natural_width() + 1, sign), (None, Blank(26.0))], middle=True, before=8)]),
     ]
     about = About(name, words.language, content.course.version, set_id)
     head = f"{learner.name} · {number}"
@@ -162,7 +164,10 @@ def limits_table(recheck: Recheck, words: Words) -> Piece:
             continue
         cells = (str(asked), "-" if enough is None else str(enough), "-" if too_few is None else str(too_few))
         rows.append([Text(cell, CELL) for cell in cells])
-    return Grid(rows, (2.0, 3.0, 3.0), head)
+    if len(rows) <= _ROWS:
+        return Grid(rows, (2.0, 3.0, 3.0), head)
+    half = (len(rows) + 1) // 2
+    return Row([(None, Grid(part, (2.0, 3.0, 3.0), head)) for part in (rows[:half], rows[half:])], gap=12)
 
 
 def asked_question(

@@ -96,6 +96,15 @@ def test_every_handout_can_be_made_for_a_tank_of_litres_in_both_languages() -> N
             assert "10,000 L" in made.text().replace("\u00a0", " "), (name, language)
 
 
+def test_a_small_tank_without_angles_has_its_cutting_list_and_says_no_engineer_has_to_sign(tmp_path: Path) -> None:
+    """Above the village's size the same sheet stops whoever wants to cut before an engineer signed."""
+    for litres, signed in (("3000", False), ("20000", True)):
+        assert run(["sheets", "cutting-list", "--litres", litres, "--output", str(tmp_path)]) == ExitCode.GOOD
+        text = words_of(tmp_path / f"sheets/cutting-list-{litres}-litres-en.pdf")
+        assert "Hoops: 1" in text
+        assert ("STOP: a licensed engineer signs this plan before anything is bought." in text) == signed
+
+
 def test_a_tank_that_the_course_does_not_plan_is_refused_in_words(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

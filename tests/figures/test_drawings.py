@@ -105,12 +105,20 @@ def test_the_made_up_tanks_reach_far() -> None:
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-@pytest.mark.parametrize("key", [key for key, kind in FIGURES.items() if "bars_between" in kind.needs])
+@pytest.mark.parametrize("key", ["hoop-lap", *(key for key, kind in FIGURES.items() if "bars_between" in kind.needs)])
 def test_a_frame_of_angles_without_bars_is_drawn(key: str, language: str) -> None:
     values = {**place("hill-school"), "bars_between": 0.0, "bar_spacing": place("hill-school")["angle_spacing"]}
     scene = draw(key, values, words(language))
     assert collisions(scene) == []
     assert key == "hoop-lap" or scene.named("bar") == ()
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_lap_of_a_frame_of_bars_without_angles_is_drawn(language: str) -> None:
+    values = {name: place("hill-school")[name] for name in FIGURES["hoop-lap"].needs}
+    scene = draw("hoop-lap", values, words(language))
+    assert collisions(scene) == []
+    assert scene.named("bar")
 
 
 def test_a_collision_would_be_seen() -> None:
