@@ -135,7 +135,9 @@ def _pieces(
         yield Text(f"{words.say('certificate.label.key')} {signed.key_words} · {signed.key_digits}", NOTE)
     version = words.say("sheet.scheme", scheme=scheme.id, version=scheme.version)
     status = words.say_one_of("sheet.scheme_status", scheme.status)
-    yield Text([Run(f"{version} {status} ", bold=True), Run(scheme.rule.cut_from[language])], NOTE)
+    panel = signed is not None and scheme.status == "provisional"  # no such certificate is issued without a panel's cut
+    cut = words.say("sheet.cut_of_panel") if panel else scheme.rule.cut_from[language]
+    yield Text([Run(f"{version} {status} ", bold=True), Run(cut)], NOTE)
     yield Text(words.say("sheet.not_approval"), BODY.but(bold=True))
 
 

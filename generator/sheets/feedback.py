@@ -81,7 +81,9 @@ def _practise(name: str, marks: Sequence[tuple[str, Mark]], content: CourseConte
     competency = content.competencies.get(name)
     title = Text(competency.text[words.language] if competency else name, SUBHEADING)
     if competency is not None and competency.critical:
-        yield Row([(Critical.side, Critical()), (None, title)], gap=6, middle=True)
+        heading = Row([(Critical.side, Critical()), (None, title)], gap=6, middle=True)
+        heading.keep = True
+        yield heading
         yield Text(words.say("paper.feedback.critical"), NOTE.but(keep=True))
     else:
         yield title
@@ -91,7 +93,7 @@ def _practise(name: str, marks: Sequence[tuple[str, Mark]], content: CourseConte
         m.title[words.language] for m in content.modules.values() if any(o.competency == name for o in m.outcomes)
     ]
     if modules:
-        yield Text(words.say("paper.feedback.modules", modules="; ".join(modules)), TIGHT)
+        yield Text(words.say("paper.feedback.modules", modules="; ".join(modules)), TIGHT.but(keep=True))
     seen: set[str] = set()
     for label, mark in marks:
         if mark.verdict.counts:

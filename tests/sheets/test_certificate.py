@@ -128,6 +128,9 @@ def test_signed_it_fits_too_and_is_no_sample(name: str, language: str, content: 
     assert faults(made, *SIDEWAYS) == []
     assert certificate_pdf(decision(content), name, language, content, signed()) == data
     assert words.say("sheet.unsigned_sample") not in made.text()
+    assert content.schemes["frame-hand"].status == "provisional"
+    assert words.say("sheet.cut_of_panel") in " ".join(made.text().split())
+    assert " ".join(content.schemes["frame-hand"].rule.cut_from[language].split()) not in " ".join(made.text().split())
     check = words.say("sheet.check_at", page=words.say("certificate.page.title"))
     text = " ".join(made.text(1).split())
     for expected in (
