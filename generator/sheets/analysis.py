@@ -71,7 +71,7 @@ def _table(section: Section) -> Piece:
     """Columns as wide as their longest cells want, the widest giving way."""
     rows = [[Text(cell, _CELL) for cell in row] for row in section.rows]
     head = [Text(cell, _CELL.but(bold=True)) for cell in section.head]
-    room = TEXT_WIDTH - len(head) * 2 * Grid.padding
+    room = TEXT_WIDTH - len(head) * 2 * Grid.sides
     wants = [
         max(18.0, 2.0 + max([over.natural_width(), *(row[column].natural_width() for row in rows)]))
         for column, over in enumerate(head)
@@ -82,4 +82,4 @@ def _table(section: Section) -> Piece:
             break
         wants[widest] = max(_LEAST, wants[widest] - max(1.0, sum(wants) - room) / 2)
     spare = max(0.0, room - sum(wants)) / len(wants)
-    return Grid(rows, [want + spare + 2 * Grid.padding for want in wants], head)
+    return Grid(rows, [want + spare + 2 * Grid.sides for want in wants], head)

@@ -324,6 +324,9 @@ class Grid(Piece):
     """
 
     padding = 4.0
+    """Points above and below what stands in a cell."""
+    sides = 4.0
+    """Points on its left and right."""
     fewest = 3
     """Rows that stay together above and below a cut, and with the head, unless the page is too small for them."""
 
@@ -353,7 +356,7 @@ class Grid(Piece):
         self._heights = []
         for row in self._all():
             cells = zip(row, self._columns, strict=True)
-            tallest = max(cell.fit(column - 2 * self.padding) for cell, column in cells)
+            tallest = max(cell.fit(column - 2 * self.sides) for cell, column in cells)
             self._heights.append(tallest + 2 * self.padding)
         return sum(self._heights)
 
@@ -390,7 +393,7 @@ class Grid(Piece):
             left = x
             for cell, column in zip(row, self._columns, strict=True):
                 canvas.rect(left, y - height, column, height, stroke=1, fill=0)
-                cell.paint(canvas, left + self.padding, y - self.padding)
+                cell.paint(canvas, left + self.sides, y - self.padding)
                 canvas.setLineWidth(THIN)
                 left += column
             y -= height
@@ -398,3 +401,9 @@ class Grid(Piece):
                 canvas.setLineWidth(2 * THIN)
                 canvas.line(x, y, x + self.width, y)
                 canvas.setLineWidth(THIN)
+
+
+class CloseGrid(Grid):
+    """A table whose rows stand closer."""
+
+    padding, sides = 2.5, 3.0

@@ -22,7 +22,7 @@ from generator.exercises import (
     rounding_said,
 )
 from generator.formula import show
-from generator.sheets.flow import Column, Grid, Piece, Row, Text
+from generator.sheets.flow import CloseGrid, Column, Piece, Row, Text
 from generator.sheets.page import Part, sheet_pdf
 from generator.sheets.signs import Number
 from generator.sheets.styles import CELL, HEADING, NOTE, SUBHEADING, TIGHT, TITLE
@@ -30,7 +30,7 @@ from generator.sheets.working import worked_pieces
 from generator.sheets.worksheet import about_set, refuse_unprintable, wanted_learners
 from generator.words import Words
 
-_RIGHT = SUBHEADING.but(before=0.0, after=2.0)
+_RIGHT = SUBHEADING.but(before=0.0, after=0.5)
 
 
 def key_pdf(
@@ -91,7 +91,7 @@ def key_pieces(learner: Learner, words: Words) -> Iterator[Piece]:
             yield Text(words.say("sheet.key_scenario"), NOTE.but(keep=True))
         before = known if scenario is not None else set()
         answer = Column(list(_answer(item, scenario, before, words)))
-        yield Row([(24.0, Number(label)), (None, answer)], gap=8, after=9)
+        yield Row([(24.0, Number(label)), (None, answer)], gap=8, after=5.5)
 
 
 def short_answer(item: QuestionItem, words: Words) -> str:
@@ -198,4 +198,6 @@ def _meaning(meant: Sequence[tuple[str, str]], words: Words) -> Iterator[Piece]:
 
 
 def _table(rows: Sequence[Sequence[Piece]], widths: Sequence[float], heads: Sequence[str]) -> Piece:
-    return Grid(rows, widths, [Text(head, NOTE.but(bold=True, after=0.0)) for head in heads], before=3.0)
+    return CloseGrid(
+        rows, widths, [Text(head, NOTE.but(bold=True, after=0.0)) for head in heads], before=2.0, after=3.0
+    )

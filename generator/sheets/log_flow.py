@@ -34,7 +34,7 @@ def ruled(columns: Sequence[LogColumn], rows: int, language: str) -> Piece:
 def _widths(columns: Sequence[LogColumn], heads: Sequence[Text]) -> list[float]:
     """As the shares say, but never narrower than the longest word of a head."""
     words = [max(Text(word, _HEAD).natural_width() for word in head.plain().split()) for head in heads]
-    least = [width + 2 * Grid.padding + 1.0 for width in words]
+    least = [width + 2 * Grid.sides + 1.0 for width in words]
     whole = sum(column.width for column in columns)
     wanted = [column.width / whole * TEXT_WIDTH for column in columns]
     short = [max(0.0, low - want) for low, want in zip(least, wanted, strict=True)]

@@ -104,7 +104,7 @@ def _table(element: Element) -> Grid:
     head = cells.pop(0) if rows and rows[0][0].tag == "th" else []
     everything = [head, *cells] if head else cells
     columns = len(everything[0])
-    widths = [max(_wanted(row[i]) + 2 * Grid.padding for row in everything) for i in range(columns)]
+    widths = [max(_wanted(row[i]) + 2 * Grid.sides for row in everything) for i in range(columns)]
     return Grid([[Space(_TO_WRITE) if _free(cell) else cell for cell in row] for row in cells], widths, head)
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from generator.curriculum import CourseContent
 from generator.curriculum.models import Practical, PracticalStep
-from generator.sheets.flow import Column, Grid, Piece, Row, Space, Text
+from generator.sheets.flow import CloseGrid, Column, Grid, Piece, Row, Space, Text
 from generator.sheets.handout import caution
 from generator.sheets.page import About, Part, content_hash, part_pages, sheet_pdf
 from generator.sheets.signs import Blank, Boxes, Critical
@@ -84,12 +84,6 @@ class _Setting:
     run_in: bool
 
 
-class _CloseGrid(Grid):
-    """A table with less room round its cells."""
-
-    padding = 2.5
-
-
 _ROOMY = _Setting(CELL, NOTE.but(after=0.0), 20.0, (0.9, 9.4, 1.7, 1.7, 1.7), Grid, run_in=False)
 _WIDE = replace(_ROOMY, shares=(0.8, 10.0, 1.55, 1.55, 1.55), run_in=True)
 _CLOSE = replace(
@@ -98,7 +92,7 @@ _CLOSE = replace(
     tolerance=_WIDE.tolerance.but(size=9.5),
     tick=18.0,
     shares=(0.7, 10.8, 1.48, 1.48, 1.48),
-    table=_CloseGrid,
+    table=CloseGrid,
 )
 
 

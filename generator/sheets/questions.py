@@ -48,7 +48,9 @@ class Question(Row):
         self.label = label
 
 
-def question(label: str, item: QuestionItem, words: Words, figure: Piece | None = None) -> Question:
+def question(
+    label: str, item: QuestionItem, words: Words, figure: Piece | None = None, room: float = WORKING_ROOM
+) -> Question:
     """A question with its number and its box, which always stay together.
 
     Args:
@@ -56,12 +58,13 @@ def question(label: str, item: QuestionItem, words: Words, figure: Piece | None 
         item: with its numbers in place.
         words: of the learner's language.
         figure: its drawing, where it has one.
+        room: height to work a number out, points.
     """
-    box = _answer_box(item, words)
+    box = _answer_box(item, words, room)
     if figure is None:
         return Question(label, [Text(item.text, BODY), box])
     below = Column([figure, box])
-    drawn = Lowest([below, _Beside(copy(figure), item, words)], SAVES) if _may_be_narrow(item) else below
+    drawn = Lowest([below, _Beside(copy(figure), item, words, room)], SAVES) if _may_be_narrow(item) else below
     return Question(label, [Text(item.text, BODY), drawn])
 
 
@@ -72,10 +75,11 @@ class _Beside(Piece):
         figure: the drawing.
         item: the question.
         words: of the learner's language.
+        room: least height to work a number out, points.
     """
 
-    def __init__(self, figure: Piece, item: QuestionItem, words: Words) -> None:
-        self._figure, self._item, self._words = figure, item, words
+    def __init__(self, figure: Piece, item: QuestionItem, words: Words, room: float) -> None:
+        self._figure, self._item, self._words, self._room = figure, item, words, room
         self._row: Piece = figure
 
     def measure(self, width: float) -> float:
@@ -90,7 +94,7 @@ class _Beside(Piece):
         self._row.paint(canvas, x, top)
 
     def _box(self, more: float) -> Piece:
-        return _answer_box(self._item, self._words, WORKING_ROOM + more, _SHORT_BLANK)
+        return _answer_box(self._item, self._words, self._room + more, _SHORT_BLANK)
 
 
 def _may_be_narrow(item: QuestionItem) -> bool:

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from generator.curriculum import CourseContent
 from generator.exercises import Learner, make_item, make_scenario
 from generator.sheets.drawings import Drawings
 from generator.sheets.flow import Box, Column, Piece, Row, Text
 from generator.sheets.key import key_pieces
-from generator.sheets.page import About, Part, content_hash, sheet_pdf
+from generator.sheets.page import About, Part, content_hash, part_pages, sheet_pdf
 from generator.sheets.signs import Blank
-from generator.sheets.styles import NOTE, TIGHT, TITLE
+from generator.sheets.styles import NOTE, PAGE_HEIGHT, PAGE_WIDTH, TIGHT, TITLE
 from generator.sheets.worksheet import question_pieces
+
+_ROOMS = range(54, 151, 3)
+"""Points of height to work a number out: three handwritten lines and a half, up to nine, for a group at one table."""
 
 
 def scenario_pdf(scenario_id: str, language: str, content: CourseContent) -> bytes:
@@ -34,14 +39,13 @@ def scenario_pdf(scenario_id: str, language: str, content: CourseContent) -> byt
     group = Learner(number=1, name=item.title, language=language, items=(item, *decisions))
     name = f"{words.say('sheet.booklet')} · {item.title}"
     who, day = Text(words.say("sheet.group"), TIGHT), Text(words.say("sheet.day"), TIGHT)
-    pieces: list[Piece] = [
+    opening: list[Piece] = [
         Text(f"{words.say('sheet.booklet')} · {module}", TITLE),
         Row(
             [(who.natural_width() + 1, who), (None, Blank(26.0)), (day.natural_width() + 1, day), (100.0, Blank(26.0))],
             middle=True, after=6.0,
         ),
         Box(Column([Text(words.say("sheet.how"), TIGHT), Text(words.say("sheet.not_a_design"), NOTE)]), after=6.0),
-        *question_pieces(group, scenario.module, content, words, Drawings(content)),
     ]  # fmt: skip
     answers: list[Piece] = [
         Text(f"{words.say('sheet.key')} · {item.title}", TITLE),
@@ -50,5 +54,25 @@ def scenario_pdf(scenario_id: str, language: str, content: CourseContent) -> byt
     ]
     about = About(name, language, content.course.version, content_hash(content.sources_of(scenario.module)))
     key = words.say("sheet.key")
-    booklet = Part(name, module, item.title, name, words, pieces)
-    return sheet_pdf(about, [booklet, Part(f"{key} · {item.title}", module, key, key, words, answers)])
+    drawings = Drawings(content)
+
+    def booklet(room: float) -> Part:
+        asked = list(question_pieces(group, scenario.module, content, words, drawings, room))
+        for piece in asked:
+            piece.changes_place = False  # the decisions go on with the story
+        return Part(name, module, item.title, name, words, [*opening, *asked])
+
+    return sheet_pdf(about, [_on_full_pages(booklet), Part(f"{key} · {item.title}", module, key, key, words, answers)])
+
+
+def _on_full_pages(booklet: Callable[[float], Part]) -> Part:
+    """On as few pages as can be, with that room to work in which leaves the emptiest of them the fullest."""
+    best: tuple[int, float] | None = None
+    chosen = booklet(_ROOMS[0])
+    for room in _ROOMS:
+        part = booklet(room)
+        pages = part_pages(part, PAGE_WIDTH, PAGE_HEIGHT)
+        against = len(pages), max(page[-1].top - page[-1].piece.height for page in pages)
+        if best is None or against <= best:
+            best, chosen = against, part
+    return chosen

@@ -24,7 +24,7 @@ def section_table(section: Section) -> Piece:
     """Columns as wide as their longest cells want, the widest giving way; room to write in a signing column."""
     cells = [[Text("" if cell.startswith(_SIGNING) else cell, _CELL) for cell in row] for row in section.rows]
     head = [Text(cell, _CELL.but(bold=True)) for cell in section.head]
-    room = TEXT_WIDTH - len(head) * 2 * Grid.padding
+    room = TEXT_WIDTH - len(head) * 2 * Grid.sides
     wants = []
     for column, over in enumerate(head):
         signed = any(row[column].startswith(_SIGNING) for row in section.rows)
@@ -40,4 +40,4 @@ def section_table(section: Section) -> Piece:
         [Space(_TO_SIGN) if typed.startswith(_SIGNING) else cell for typed, cell in zip(row, shown, strict=True)]
         for row, shown in zip(section.rows, cells, strict=True)
     ]
-    return Grid(rows, [want + spare + 2 * Grid.padding for want in wants], head)
+    return Grid(rows, [want + spare + 2 * Grid.sides for want in wants], head)

@@ -13,7 +13,7 @@ from generator.sheets.drawings import Drawings
 from generator.sheets.figure_flow import NARROWEST
 from generator.sheets.flow import Box, Column, Lowest, Piece, Row, Text
 from generator.sheets.page import About, Part, sheet_pdf
-from generator.sheets.questions import SAVES, question
+from generator.sheets.questions import SAVES, WORKING_ROOM, question
 from generator.sheets.signs import Blank
 from generator.sheets.styles import BODY, HEADING, NOTE, TIGHT, TITLE
 from generator.sheets.text import shaped
@@ -92,15 +92,20 @@ def _opening(learner: Learner, module: str, sheet: str, words: Words) -> Iterato
 
 
 def question_pieces(
-    learner: Learner, module: str, content: CourseContent, words: Words, drawings: Drawings
+    learner: Learner,
+    module: str,
+    content: CourseContent,
+    words: Words,
+    drawings: Drawings,
+    room: float = WORKING_ROOM,
 ) -> Iterator[Piece]:
-    """The questions of a sheet, each with its drawing and its box."""
+    """The questions of a sheet, each with its drawing and its box; `room` is the height to work a number out."""
     told: ScenarioItem | None = None
     for label, item, scenario in learner.labelled():
         if scenario is not None and scenario is not told:
             yield from scenario_pieces(scenario, content, words, drawings)
             told = scenario
-        piece = question(label, item, words, None if scenario else drawings.of(item, module, words))
+        piece = question(label, item, words, None if scenario else drawings.of(item, module, words), room)
         piece.changes_place = scenario is None
         yield piece
 
