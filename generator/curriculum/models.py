@@ -8,7 +8,7 @@ line number and never an empty page.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, TypeAlias
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Discriminator, Field, Tag, ValidationInfo
 from pydantic_core import PydanticCustomError
@@ -41,6 +41,10 @@ LocalText = Annotated[Mapping[str, str], AfterValidator(_in_every_language)]
 A text may hold ``{{ value("hoop_count") }}`` for a number of its module's place, and ``{{ plain("5 m") }}`` for a
 number that is no trade number.
 """
+
+
+Aid: TypeAlias = Literal["tape", "stick", "reckoner", "calculator", "formulas"]
+"""What may be used beside pen and paper; `formulas` is the course's formula sheet, where a question sends there."""
 
 
 class Content(BaseModel):
@@ -231,7 +235,7 @@ class NumberQuestion(WorkedQuestion):
     kind: Literal["number"]
     answer: Answer = "exact"
     """`exact`, or `within 2 %`, or `within 5 mm` (a unit of the same kind as the quantity's)."""
-    aids: Annotated[tuple[Literal["tape", "stick", "reckoner", "calculator"], ...], Field(strict=False)] = ()
+    aids: Annotated[tuple[Aid, ...], Field(strict=False)] = ()
     """What the learner may use; where nothing stands, the card says nothing about it."""
     units: Annotated[tuple[str, ...], Field(strict=False, max_length=4)] = ()
     """Units to choose from; a number without one is then asked for again."""
@@ -376,7 +380,7 @@ class ScenarioPart(Content):
     competency: Key
     asks: str
     answer: Answer = "exact"
-    aids: Annotated[tuple[Literal["tape", "stick", "reckoner", "calculator"], ...], Field(strict=False)] = ()
+    aids: Annotated[tuple[Aid, ...], Field(strict=False)] = ()
     """As of a number question."""
     misconceptions: Annotated[tuple[str, ...], Field(strict=False)] = ()
     text: LocalText
@@ -538,7 +542,7 @@ class Scheme(Content):
     blueprint: Annotated[tuple[BlueprintCell, ...], Field(strict=False, max_length=60)] = ()
     minutes: Annotated[int, Field(ge=0, le=480)] = 0
     """Time for the written part; 0 for no limit."""
-    aids: Annotated[tuple[Literal["tape", "stick", "reckoner", "calculator"], ...], Field(strict=False)] = ()
+    aids: Annotated[tuple[Aid, ...], Field(strict=False)] = ()
     """What everyone may use throughout the written part; a question may allow more."""
     critical_steps: Annotated[tuple[str, ...], Field(strict=False, max_length=40)] = ()
     """Steps as `practical/step` that the scheme counts on; all critical ones of its practicals are critical anyway."""

@@ -393,8 +393,9 @@ class Pack:
         yield heading
         yield Text(words.say("workshop.recheck_note"), BODY)
         yield from self._limits({module.id for module in modules})
-        yield from (asked_question(place, item, words) for place, item in enumerate(others, start=len(spoken) + 1))
-        yield from self._signed(words.say("sheet.signed_observer"))
+        asked = [asked_question(place, item, words) for place, item in enumerate(others, start=len(spoken) + 1)]
+        yield from asked[:-1]
+        yield Column([*asked[-1:], *self._signed(words.say("sheet.signed_observer"))])  # no page for a signature alone
 
     def _limits(self, modules: set[str]) -> Iterator[Piece]:
         """When something asked aloud is over: schemes with the same rule share a table."""
