@@ -47,10 +47,11 @@ def scenario_pdf(scenario_id: str, language: str, content: CourseContent) -> byt
         ),
         Box(Column([Text(words.say("sheet.how"), TIGHT), Text(words.say("sheet.not_a_design"), NOTE)]), after=6.0),
     ]  # fmt: skip
+    _heading, *told = key_pieces(group, words)  # the answers' own title names the scenario
     answers: list[Piece] = [
         Text(f"{words.say('sheet.key')} · {item.title}", TITLE),
         Text(words.say("sheet.key_only_for_trainers"), NOTE.but(after=8.0)),
-        *key_pieces(group, words),
+        *told,
     ]
     about = About(name, language, content.course.version, content_hash(content.sources_of(scenario.module)))
     key = words.say("sheet.key")
