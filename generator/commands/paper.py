@@ -32,6 +32,7 @@ from generator.assessment.paper_oral import oral_questions, talks
 from generator.assessment.screen_exam import ScreenPaper, screen_page
 from generator.assessment.seats import read_seats
 from generator.commands.course import course_at, file_bytes
+from generator.commands.paper_group import Group, group_in, looked_ahead
 from generator.commands.paper_ways import FORMS, Way, in_own_language, needs_at, ways_of
 from generator.commands.sheets import known_language
 from generator.commands.tool import (
@@ -100,9 +101,12 @@ class _Set:
     multiple=True,
     help="Form of paper for someone, as 'Asha Devi=spoken'; goes before the registry.",
 )
-@click.option("--registry", "place", help="Registry that archives the papers: a file, or postgresql://...")
-@click.option("--cohort", help="Cohort of the candidates in the registry; without it, the exam's name.")
-@click.option("--by", help="Name of the coordinator who gives out the papers.")
+@click.option("--registry", "place", envvar="TANKSCHOOL_REGISTRY", metavar="PLACE",
+              help="Registry that archives the papers: a file, or postgresql://...")  # fmt: skip
+@click.option("--cohort", metavar="NAME",
+              help="Cohort of the candidates in the registry; without it, the exam's name.")  # fmt: skip
+@click.option("--by", envvar="TANKSCHOOL_BY", metavar="NAME",
+              help="Name or number of the coordinator who gives out the papers.")  # fmt: skip
 @click.option("--exception", help="Why those may sit who have to wait or used up their tries; stays in the registry.")
 @click.option("--rehearsal", is_flag=True, help="Papers for trying out: marked so, and not archived.")
 @click.option("--oral", "oral", multiple=True, help="Only the examiner's sheets for what someone is asked aloud.")
@@ -155,6 +159,10 @@ def paper(
     exam = Exam(scheme, _exam_name(exam_id, scheme, today), _secret(secret_file), attempt)
     names = [person.name for person in people]
     table = read_seats(str(seats), file_bytes(seats), names) if seats else None
+    why = (exception or "").strip() or None
+    group = Group(place or _default_place(), cohort or exam.id, cohort is not None, by or "", why)
+    if not rehearsal and not oral:
+        looked_ahead(group, names, datetime.now(UTC))
     known = {} if rehearsal else needs_at(place or _default_place(), cohort or exam.id)
     people = in_own_language(people, known, course.course.languages)
     chosen = list(dict.fromkeys(forms)) or ["print"]
@@ -170,7 +178,6 @@ def paper(
     else:
         each = {learner.number: _forms(made, learner) for learner in drawn.record.learners}
         if not rehearsal:
-            group = _Group(place or _default_place(), cohort or exam.id, by or "", (exception or "").strip() or None)
             _archive(made, each, class_list, group, today)
         files = _files(made, each)
     progress.done()
@@ -289,17 +296,7 @@ def unpacked(data: bytes) -> dict[str, bytes]:
         raise MachineError(f"the archived paper is damaged: {error}") from None
 
 
-@dataclass(frozen=True, slots=True)
-class _Group:
-    """For whom papers are archived: the registry, the cohort, who gives them out, and a reason to let someone sit."""
-
-    place: str
-    cohort: str
-    by: str
-    exception: str | None
-
-
-def _archive(made: _Set, each: Mapping[int, Mapping[str, bytes]], class_list: Path, to: _Group, today: date) -> None:
+def _archive(made: _Set, each: Mapping[int, Mapping[str, bytes]], class_list: Path, to: Group, today: date) -> None:
     """Archive the papers of all candidates in one transaction; the same again changes nothing.
 
     Raises:
@@ -312,11 +309,13 @@ def _archive(made: _Set, each: Mapping[int, Mapping[str, bytes]], class_list: Pa
     now = datetime.now(UTC)
     with registry.open_registry(to.place, now=now) as opened:
         if registry.is_empty(opened):
+            if by.isdigit():
+                raise RefusedError(f"the registry '{to.place}' is new, so nobody is number {by} there: --by NAME")
             first = registry.add_person(opened, registry.NewPerson(by), by=None, now=now)
             registry.give_role(opened, first, "coordinator", by=None, now=now)
         who = registry.coordinator_called(opened, by)
-        group = registry.cohort_called(opened, to.cohort)
         names = [learner.name for learner in record.learners]
+        group = group_in(opened, to, names)
         if scheme.retest is not None and (known := registry.sat_elsewhere(opened, group, names, scheme.id)):
             others = ", ".join(f"{name} (person {key})" for name, key in known)
             raise RefusedError(

@@ -215,7 +215,7 @@ def save(path: Path, data: bytes, *, replace_old: bool = False) -> None:
         MachineError: the disk said no; what was there is as it was.
     """
     if path.exists() and not replace_old:
-        raise RefusedError(f"'{path}' is there already: choose another name; secret keys are never written over")
+        raise RefusedError(f"'{path}' is there already, and is never written over: choose another name")
     part = path.with_name(f".{path.name}.part")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)

@@ -8,7 +8,7 @@ one transaction: all of it is kept, or nothing. None reads a clock: `now` is han
 | people | `add_person`, `change_person`, `give_role`, `end_role`, `all_of`, `erase_person` |
 | cohorts | `add_cohort`, `join_cohort`, `import_class_list` |
 | papers | `archive_set`, `archive_papers`, `read_papers`, `find_paper`, `kept_record` |
-| by name | `coordinator_called`, `cohort_called`, `candidates_called`, `sat_elsewhere` |
+| by name | `coordinator_called`, `cohort_called`, `cohort_names`, `candidates_called`, `sat_elsewhere` |
 | marks | `import_answers`, `import_observations`, `import_rechecks`, `compare_observers`, `seen_by_name` |
 | ways in | `file_application`, `close_application`, `applications_for`, `taught`, `excepted` |
 | decisions | `record_cut`, `record_decision`, `file_appeal`, `decide_appeal` |
@@ -56,6 +56,7 @@ from generator.registry.decisions import record_cut, record_decision
 from generator.registry.find import (
     candidates_called,
     cohort_called,
+    cohort_names,
     coordinator_called,
     find_paper,
     is_empty,
@@ -145,6 +146,7 @@ __all__ = [
     "close_application",
     "close_complaint",
     "cohort_called",
+    "cohort_names",
     "cohort_report",
     "compare_observers",
     "competency_report",

@@ -9,6 +9,7 @@ from sqlalchemy import select
 from generator.exercises import same_name
 from generator.problems import RefusedError
 from generator.registry.papers import Paper, read_papers
+from generator.registry.people import require_role
 from generator.registry.store import Registry, reading
 from generator.registry.tables import cohorts, memberships, papers, people, roles, sittings
 
@@ -20,11 +21,15 @@ def is_empty(registry: Registry) -> bool:
 
 
 def coordinator_called(registry: Registry, name: str) -> int:
-    """The coordinator of a name.
+    """The coordinator of a name, or of a number: no name is only a number.
 
     Raises:
         RefusedError: there is none, or more than one.
     """
+    if name.isascii() and name.isdigit():
+        with reading(registry) as connection:
+            require_role(connection, int(name[:9]), "coordinator")
+        return int(name[:9])
     with reading(registry) as connection:
         found = list(
             connection.execute(
@@ -47,6 +52,12 @@ def cohort_called(registry: Registry, name: str) -> int | None:
     with reading(registry) as connection:
         found = connection.execute(select(cohorts.c.id).where(cohorts.c.name == " ".join(name.split()))).scalar()
         return None if found is None else int(found)
+
+
+def cohort_names(registry: Registry) -> list[str]:
+    """What the cohorts are called, in the order of entry."""
+    with reading(registry) as connection:
+        return [str(name) for name in connection.execute(select(cohorts.c.name).order_by(cohorts.c.id)).scalars()]
 
 
 def candidates_called(registry: Registry, cohort: int) -> dict[str, int]:

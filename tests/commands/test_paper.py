@@ -17,6 +17,7 @@ from generator.assessment.paper_results import check_letters, checksum
 from generator.commands.main import run
 from generator.commands.paper import packed, unpacked
 from generator.problems import ExitCode, MachineError
+from generator.registry.listing import people_list
 from tests.commands.course_copy import course_copy, tree
 from tests.commands.test_sheets_and_mark import right_answer
 from tests.three_modules import ROOT
@@ -201,6 +202,37 @@ def test_whoever_sat_waits_and_an_exception_stays_in_the_registry(
     with reg.open_registry(own, now=reg_now()) as opened:
         assert list(reg.excepted(opened).values()) == ["the lamp went out"]
         assert reg.audit(opened) == ()
+
+
+@pytest.mark.parametrize(
+    ("names", "more", "said"),
+    [
+        ("Asha Devi", ["--cohort", "sprng"], "no cohort called 'sprng'; it has: spring"),
+        ("Asha Debi", ["--cohort", "spring"], "'Asha Debi' (is it Asha Devi?) is no candidate"),
+        ("Asha Devi\nZed\nYak", ["--cohort", "spring"], "nor are 1 more of the list"),
+    ],
+)
+def test_a_slip_in_a_name_enters_nobody_anew(
+    place: Place, tmp_path: Path, names: str, more: list[str], said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    own = tmp_path / "registry.sqlite"
+    shutil.copyfile(place.registry, own)
+    listed = tmp_path / "names.csv"
+    listed.write_text(f"name\n{names}\n", "utf-8")
+    again = ["--exam", "summer", "--registry", str(own), "--output", str(tmp_path), *more]
+    assert place.paper(*again, names=listed) == ExitCode.REFUSED
+    assert said in capsys.readouterr().err
+    assert not list(tmp_path.glob("papers/*"))
+    with reg.open_registry(own, now=reg_now()) as opened, reg.open_registry(place.registry, now=reg_now()) as before:
+        assert people_list(opened).rows == people_list(before).rows
+
+
+def test_the_coordinator_may_be_named_by_number(
+    place: Place, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setenv("TANKSCHOOL_REGISTRY", str(place.registry))
+    assert place.paper("--by", "2", "--exam", "other") == ExitCode.REFUSED
+    assert "only a coordinator may do this, and person 2" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize(
