@@ -32,7 +32,7 @@ from generator.assessment.paper_oral import oral_questions, talks
 from generator.assessment.screen_exam import ScreenPaper, screen_page
 from generator.assessment.seats import read_seats
 from generator.commands.course import course_at, file_bytes
-from generator.commands.paper_group import Group, group_in, looked_ahead
+from generator.commands.paper_group import Group, archived_set, group_in, looked_ahead
 from generator.commands.paper_ways import FORMS, Way, in_own_language, needs_at, ways_of
 from generator.commands.sheets import known_language
 from generator.commands.tool import (
@@ -174,6 +174,8 @@ def paper(
     made = _Set(course, exam, drawn, ways, rehearsal)
     progress(words.say("command.printing", count=len(people)))
     if oral:
+        if not rehearsal:
+            archived_set(group, drawn.record.set_id, exam.id, datetime.now(UTC))
         files = _oral(made, oral)
     else:
         each = {learner.number: _forms(made, learner) for learner in drawn.record.learners}
@@ -183,9 +185,10 @@ def paper(
     progress.done()
     if not as_json:
         for learner in drawn.record.learners:
-            if (line := ways[learner.number].said(learner, words)) is not None:
+            for line in ways[learner.number].said(learner, words):
                 click.echo(line)
-    return _write(made, files, output, words.say("command.wrote"), words.say("paper.keep_safe"), as_json=as_json)
+    keep = words.say("paper.keep_oral") if oral else words.say("paper.keep_safe")
+    return _write(made, files, output, words.say("command.wrote"), keep, as_json=as_json)
 
 
 def _write(made: _Set, files: Mapping[str, bytes], output: Path, wrote: str, keep: str, *, as_json: bool) -> int:

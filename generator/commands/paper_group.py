@@ -46,6 +46,24 @@ def looked_ahead(to: Group, names: Sequence[str], now: datetime) -> None:
             group_in(opened, to, names)
 
 
+def archived_set(to: Group, set_id: str, exam: str, now: datetime) -> None:
+    """Refuse sheets beside papers that were never given out: other names, language or day make another exam.
+
+    Raises:
+        RefusedError: no papers of this set are archived.
+    """
+    held: list[str] = []
+    if "://" in to.place or Path(to.place).exists():
+        with registry.open_registry(to.place, now=now) as opened:
+            held = registry.sets_in(opened)
+    if set_id not in held:
+        known = f" Archived are the sets {', '.join(held[-5:])}." if held else ""
+        raise RefusedError(
+            f"the exam '{exam}' with these people would be the set {set_id}, and no such papers are archived.{known} "
+            "Say --exam, --for, --seats, --attempt and --cohort as they were said for the papers"
+        )
+
+
 def group_in(opened: registry.Registry, to: Group, names: Sequence[str]) -> int | None:
     """The cohort's id; None where it is new.
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -32,26 +32,30 @@ class Way:
         minutes: that they have; 0 for no limit.
         forms: of their paper.
         source: `registry` or `command` where it is another way than that of all; else empty.
+        note: what else the registry says that helps them, for whoever prepares the room.
     """
 
     minutes: int
     forms: tuple[str, ...]
     source: str = ""
+    note: str = ""
 
     @property
     def data(self) -> dict[str, object]:
         """As the archive keeps it with the sitting."""
         return {"minutes": self.minutes, "forms": list(self.forms), "by": self.source}
 
-    def said(self, learner: Learner, words: Words) -> str | None:
-        """The line for whoever gives out the papers; None for the way of all."""
-        if not self.source:
-            return None
-        form = ", ".join(words.say_one_of("register.choice", form) for form in self.forms)
-        return words.say(
-            "paper.own_way" if self.source == BY_REGISTRY else "paper.own_way_said",
-            name=learner.name, minutes=self.minutes, form=form, language=words.say_one_of("language", learner.language),
-        )  # fmt: skip
+    def said(self, learner: Learner, words: Words) -> Iterator[str]:
+        """The lines for whoever gives out the papers; none for the way of all."""
+        if self.source:
+            form = ", ".join(words.say_one_of("register.choice", form) for form in self.forms)
+            yield words.say(
+                "paper.own_way" if self.source == BY_REGISTRY else "paper.own_way_said",
+                name=learner.name, minutes=self.minutes, form=form,
+                language=words.say_one_of("language", learner.language),
+            )  # fmt: skip
+        if self.note:
+            yield words.say("paper.own_note", name=learner.name, note=self.note)
 
 
 def needs_at(place: str, cohort: str) -> KnownNeeds:
@@ -117,7 +121,7 @@ def ways_of(
         by_registry = bool(minutes or form)
         source = BY_COMMAND if by_command else BY_REGISTRY if by_registry else ""
         chosen = (form,) if form else tuple(forms)
-        found[number] = Way(scheme.minutes + minutes, chosen, source)
+        found[number] = Way(scheme.minutes + minutes, chosen, source, own.note)
     return found
 
 

@@ -18,7 +18,7 @@ from generator.commands.tool import content_option, language_option
 HOMES = {
     "people": "people", "cohorts": "cohorts", "template": "marks", "sittings": "marks", "marks": "marks",
     "observations": "observations", "application": "application", "cut": "decide", "decide": "decide",
-    "decisions": "decisions", "appeal": "decide",
+    "decisions": "decisions", "appeal": "appeal",
     "issue": "issue", "reprint": "issue", "status": "issue", "certificates": "issue", "list": "issue",
     "complaint": "complaint", "tank": "tank", "report": "report", "audit": "keep", "backup": "keep",
     "restore": "keep", "clock": "keep", "keys": "keys",

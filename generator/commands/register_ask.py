@@ -8,7 +8,7 @@ from typing import Any
 
 import click
 
-from generator.commands.register_common import COMMON, DIGITS, NAME, Desk, IdKind, Kind, NumberKind
+from generator.commands.register_common import COMMON, DIGITS, NAME, Desk, IdKind, Kind, NumberKind, cell_text
 from generator.problems import MachineError, RefusedError
 from generator.registry import Registry, Report, tank_report
 from generator.registry.listing import (
@@ -61,6 +61,7 @@ class Question:
         options: what there is to choose from: what is typed, and how it is shown.
         numbered: whether a choice is typed as its place in the list; else as itself.
         yes_no: whether it is answered by yes or no.
+        stays: whether without an answer all stays as it is, where something that is kept is corrected.
     """
 
     name: str
@@ -71,6 +72,12 @@ class Question:
     options: Mapping[str, str] = field(default_factory=dict)
     numbered: bool = False
     yes_no: bool = False
+    stays: bool = False
+
+    @property
+    def has_nothing(self) -> bool:
+        """Whether it asks for one of the registry's things, and there is none yet."""
+        return self.needed and isinstance(self.param.type, IdKind | NumberKind) and not self.options
 
     @property
     def short(self) -> str:
@@ -110,7 +117,7 @@ def _question(desk: Desk, job: str, param: click.Parameter) -> Question:
         options = {code: words.say_one_of("language", code) for code in desk.course.words}
     flag = isinstance(param, click.Option) and param.is_flag
     several = isinstance(param, click.Option) and param.multiple
-    return Question(name, text, param, param.required, several, options, numbered, bool(flag))
+    return Question(name, text, param, param.required, several, options, numbered, bool(flag), job == "people change")
 
 
 def _listed(desk: Desk, of: str) -> dict[str, str]:
@@ -120,7 +127,14 @@ def _listed(desk: Desk, of: str) -> dict[str, str]:
             report = LISTS[of](registry)
     except (RefusedError, MachineError):
         return {}
-    return {str(row[0]): "  ".join(str(cell) for cell in row[1:7] if cell not in (None, "")) for row in report.rows}
+    columns = report.columns[1:7]
+    return {
+        str(row[0]): "  ".join(
+            cell_text(cell, desk.words, name) for name, cell in zip(columns, row[1:7], strict=True)
+            if cell not in (None, "")
+        )
+        for row in report.rows
+    }  # fmt: skip
 
 
 class Reader:
@@ -188,6 +202,8 @@ class Reader:
             self._show(question)
             if question.name in given:
                 click.echo(self.words.say("register.menu.keep", value=question.shown(given[question.name])))
+            elif question.stays and not question.needed:
+                click.echo(self.words.say("register.menu.may_stay"))
             elif not question.needed:
                 click.echo(self.words.say("register.menu.may_be_empty"))
             typed = self.line()

@@ -30,6 +30,8 @@ from generator.words import Words
 
 Function = TypeVar("Function", bound=Callable[..., Any])
 
+EARLIEST, LATEST = 1990, 2199
+"""Years that a day of this work can lie in."""
 LONGEST_TEXT = 4000
 """Signs of a reason, a note or a complaint."""
 
@@ -183,6 +185,8 @@ def cell_text(value: object, words: Words, column: str = "") -> str:
         )
     if value is None:
         return "–"
+    if column.endswith("_at") and isinstance(value, str):
+        return value[:16].replace("T", " ")  # seconds are for the log
     if isinstance(value, bool):
         return words.say("register.is_true") if value else words.say("register.is_false")
     if isinstance(value, float):
@@ -276,6 +280,8 @@ class DayKind(Kind):
             day = date.fromisoformat(text)
         except ValueError:
             day = None
+        if day is not None and not EARLIEST <= day.year <= LATEST:
+            self.fail(f"{day} can't be meant: look at the year", param, ctx)
         if day is None or day.isoformat() != text:
             self.fail(f"'{value}' is no day: write year-month-day, as 2031-05-04", param, ctx)
         return day

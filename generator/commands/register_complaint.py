@@ -5,6 +5,7 @@ from __future__ import annotations
 import click
 
 from generator.commands.register_common import CERTIFICATE, COMPLAINT, TANK, TEXT, Desk, job
+from generator.problems import ExitCode
 from generator.registry import close_complaint, erase_complaint_text, file_complaint, holders
 from generator.registry.listing import complaint_list
 
@@ -30,7 +31,13 @@ def filed(desk: Desk, tank: str | None, certificate: str | None, about: str) -> 
         found = holders(registry, complaint=key)
     if not desk.as_json:
         click.echo(desk.words.say("register.done.complaint", complaint=key))
-    return desk.holders(found, complaint=key)
+    desk.holders(found, complaint=key)
+    if not desk.as_json:
+        if tank is not None:
+            click.echo(desk.words.say("register.complaint_caution"))
+        if any(holder.status == "active" for holder in found):
+            click.echo(desk.words.say("register.complaint_next"))
+    return ExitCode.GOOD
 
 
 @complaint_jobs.command("leads")

@@ -1,4 +1,4 @@
-"""`register cut`, `decide`, `appeal`: who has shown what, and what follows."""
+"""`register cut`, `decide`: who has shown what, by which cut."""
 
 from __future__ import annotations
 
@@ -22,9 +22,7 @@ from generator.assessment.paper_decision import (
 )
 from generator.assessment.uncertainty import say_uncertainty, uncertainty
 from generator.commands.register_common import (
-    APPEAL,
     COHORT,
-    DECISION,
     FILE_IN,
     PERSON,
     SITTING,
@@ -41,16 +39,13 @@ from generator.exercises import Mark, Verdict
 from generator.problems import ExitCode, RefusedError
 from generator.registry import (
     Registry,
-    decide_appeal,
     excepted,
-    file_appeal,
     record_cut,
     record_decision,
     seen_by_name,
 )
 from generator.registry.listing import (
     WrittenPaper,
-    appeal_list,
     candidates,
     cut_in_force,
     failed_tries,
@@ -135,9 +130,11 @@ def decide_jobs(
         rule = _with_cut(registry, plain)
         exams = _exams(registry, cohort, plain, sittings)
         seen = seen_by_name(registry, cohort, _both_see(desk.course, plain))
+        once = seen_by_name(registry, cohort)
+        alone = {place[0] for place, saw in seen.items() if saw is not once[place]}
         asked = {mark.competency for exam in exams.values() for mark in exam.marks}
         beside = _Beside(desk, plain, list(names.values()), asked, oral, panel)
-        chosen, left = _chosen(names, persons, sittings, exams, plain, seen)
+        chosen, left = _chosen(names, persons, sittings, exams, plain, seen, alone)
         ways = Ways.of(registry, plain)
         chosen = ways.let_in(chosen, persons, left)
         _may_try_again(desk, registry, plain, chosen, exams)
@@ -171,7 +168,7 @@ def decide_jobs(
         return desk.done("", decisions=rows, left_out=left_out, kept=not dry_run, cut=rule is not plain)
     if unknown := [names[key] for key in chosen if not ways.known(key)]:
         click.echo(desk.words.say("register.no_way", names=", ".join(unknown)))
-    for key, why in left.items():
+    for key, why in sorted(left.items()):
         click.echo(f"{key}  {names[key]}: {desk.words.say_one_of('register.left_out', why)}")
     if plain.status == "provisional" and rule is plain:
         click.echo(desk.words.say("register.no_cut", scheme=scheme))
@@ -228,8 +225,19 @@ def _chosen(
     exams: Mapping[int, _Exam],
     scheme: Scheme,
     seen: Observations,
+    alone: Collection[str],
 ) -> tuple[list[int], dict[int, str]]:
-    """Who is decided on, and who is left out, with the reason: `no_paper`, `no_marks`, `no_observations`."""
+    """Who is decided on, and who is left out, with the reason.
+
+    Args:
+        names: the candidates.
+        persons: only these, where any are named.
+        sittings: only who sat then, where any are named.
+        exams: what they wrote.
+        scheme: by which is decided.
+        seen: what the observers saw.
+        alone: names of those whom one observer alone saw do a step that asks for two.
+    """
     chosen: list[int] = []
     left: dict[int, str] = {}
     for key, name in names.items():
@@ -238,10 +246,14 @@ def _chosen(
             continue
         watched = any(place[0] == name and place[1] in scheme.practicals for place in seen)
         why = "no_paper" if exam is None else "no_marks" if not exam.marks else "" if watched else "no_observations"
+        why = why or ("one_observer" if name in alone else "")
         if why and key not in persons:
             left[key] = why
         elif exam is not None and not exam.marks:
-            raise RefusedError(f"the paper of person {key} has no marks yet: import what was answered first")
+            raise RefusedError(
+                f"the paper of person {key} has no marks yet: enter what was answered first, with 'register marks "
+                f"import {exam.sitting} FILE'"
+            )
         else:
             chosen.append(key)
     return chosen, left
@@ -392,50 +404,3 @@ def decision_data(made: Decision) -> dict[str, object]:
         "scheme": made.scheme, "version": made.version, "passed": made.passed,
         "reasons": [{**asdict(reason), "requirement": str(reason.requirement)} for reason in made.reasons],
     }  # fmt: skip
-
-
-@click.group("appeal")
-def appeal_jobs() -> None:
-    """Enter and close appeals against decisions."""
-
-
-@appeal_jobs.command("file")
-@click.argument("decision", type=DECISION)
-@click.option("--grounds", type=TEXT, required=True, help="The candidate's own words.")
-@job
-def filed(desk: Desk, decision: int, grounds: str) -> int:
-    """Enter a candidate's appeal against a DECISION.
-
-    Example: python3 tankschool.py register appeal file 3 --grounds "Question 4 was not readable."
-    """
-    with desk.registry() as registry:
-        key = file_appeal(registry, decision, grounds, by=desk.by(registry), now=desk.now)
-    return desk.done(desk.words.say("register.done.appeal", appeal=key, decision=decision), appeal=key)
-
-
-@appeal_jobs.command("close")
-@click.argument("appeal", type=APPEAL)
-@click.argument("outcome", type=click.Choice(("stands", "set_aside")))
-@click.option("--reasons", type=TEXT, required=True, help="Told to the candidate.")
-@click.option("--exception", type=TEXT, help="Why someone decides who trained them.")
-@job
-def closed(desk: Desk, appeal: int, outcome: str, reasons: str, exception: str | None) -> int:
-    """Close an APPEAL: the decision stands, or is set aside. Whoever made the decision can't do it.
-
-    Example: python3 tankschool.py register appeal close 1 stands --reasons "The question was readable." --by 2
-    """
-    with desk.registry() as registry:
-        by = desk.by(registry)
-        decide_appeal(registry, appeal, outcome, reasons, by=by, now=desk.now, exception=exception)
-    return desk.done(desk.words.say("register.done.appeal_closed", appeal=appeal), appeal=appeal, outcome=outcome)
-
-
-@appeal_jobs.command("list")
-@job
-def appeals(desk: Desk) -> int:
-    """Show every appeal with its number.
-
-    Example: python3 tankschool.py register appeal list
-    """
-    with desk.registry() as registry:
-        return desk.table(appeal_list(registry))

@@ -46,6 +46,7 @@ from generator.credentials.cose import kid_of, unpack
 from generator.curriculum.models import Scheme
 from generator.problems import RefusedError
 from generator.registry import (
+    Registry,
     ToSign,
     change_status,
     expire_all,
@@ -53,8 +54,16 @@ from generator.registry import (
     read_certificate,
     withdrawn_numbers,
 )
-from generator.registry.listing import Decided, certificate_list, people_list, read_decision, signed_certificates
-from generator.sheets.certificate import Signed
+from generator.registry.certificates import EXPIRED, ISSUED, RENEWED
+from generator.registry.listing import (
+    Decided,
+    certificate_list,
+    decision_record,
+    people_list,
+    read_decision,
+    signed_certificates,
+)
+from generator.sheets.certificate import PanelCut, Signed
 
 
 def folder_option(function: Function) -> Function:
@@ -105,6 +114,7 @@ def issued(
     with desk.registry() as registry:
         by = desk.by(registry)
         found = read_decision(registry, decision)
+        cut = _cut_of(registry, decision)
         scheme = _scheme(desk, found)
         scope = signed_scope(scheme)
         language = _print_language(desk, print_language, found.person, people_list(registry).rows)
@@ -116,7 +126,7 @@ def issued(
         def sign(text: ToSign) -> bytes:
             made = Certificate(text.number, text.name, text.scheme, text.version, scope, text.valid_from, text.valid_to)
             signed = sign_certificate(made, ring.current)
-            pdf = _pdf(desk, found, made, signed, language, ring.issuer, ring.current.public)
+            pdf = _pdf(desk, found, made, signed, language, ring.issuer, ring.current.public, cut)
             part = target / f".{text.number}.part"
             save(part, pdf, replace_old=True)
             waiting.append(part)
@@ -148,6 +158,14 @@ def _scheme(desk: Desk, found: Decided) -> Scheme:
             "course does not hold: decide again by the present one, or use the course that it was made with"
         )
     return scheme
+
+
+def _cut_of(registry: Registry, decision: int) -> PanelCut | None:
+    """The panel's cut that was in force when it was decided."""
+    cut = decision_record(registry, decision).cut
+    if cut is None:
+        return None
+    return PanelCut(cut["written"], cut["practical"], cut["judges"], cut["recorded_at"][:10])
 
 
 def signed_scope(scheme: Scheme) -> Scope:
@@ -198,11 +216,18 @@ def _print_language(desk: Desk, wanted: str | None, person: int, rows: tuple[tup
 
 
 def _pdf(
-    desk: Desk, found: Decided, made: Certificate, signed: bytes, language: str, issuer: str, public: bytes
+    desk: Desk,
+    found: Decided,
+    made: Certificate,
+    signed: bytes,
+    language: str,
+    issuer: str,
+    public: bytes,
+    cut: PanelCut | None,
 ) -> bytes:
     paper = Signed(
         made.number, made.valid_from, made.valid_to, issuer, in_words(public, language), in_digits(public),
-        qr_of(certificate_text(signed)).matrix,
+        qr_of(certificate_text(signed)).matrix, cut,
     )  # fmt: skip
     return printed.certificate_pdf(found.decision, made.name, language, desk.course, paper)
 
@@ -226,6 +251,7 @@ def reprint_jobs(desk: Desk, number: str, print_language: str | None, folder: Pa
         if held.status != "active":
             raise RefusedError(f"the certificate {number} is {held.status}: only one in force is printed")
         found = read_decision(registry, held.decision)
+        cut = _cut_of(registry, held.decision)
         scheme = _scheme(desk, found)
         language = _print_language(desk, print_language, held.person, people_list(registry).rows)
     key: PublicKey | None = keys.by_kid.get(kid_of(unpack(held.signed)))
@@ -234,7 +260,7 @@ def reprint_jobs(desk: Desk, number: str, print_language: str | None, folder: Pa
     made = Certificate(
         number, held.name, held.scheme, held.version, signed_scope(scheme), held.valid_from, held.valid_to
     )
-    pdf = _pdf(desk, found, made, held.signed, language, keys.issuer, key.public)
+    pdf = _pdf(desk, found, made, held.signed, language, keys.issuer, key.public, cut)
     path = (folder if folder is not None else data_folder() / "certificates") / f"{number}.pdf"
     save(path, pdf, replace_old=True)
     return desk.done(desk.words.say("register.done.wrote", file=path), file=str(path))
@@ -276,8 +302,9 @@ def expired(desk: Desk) -> int:
     """
     with desk.registry() as registry:
         numbers = expire_all(registry, by=desk.by(registry), now=desk.now)
-    shown = " ".join(numbers)
-    return desk.done(desk.words.say("register.done.expired", count=len(numbers), numbers=shown), expired=list(numbers))
+    words, shown = desk.words, " ".join(numbers)
+    said = words.say("register.done.expired", count=len(numbers), numbers=shown)
+    return desk.done(said if numbers else words.say("register.done.none_expired"), expired=list(numbers))
 
 
 @status_jobs.command("renew")
@@ -334,7 +361,7 @@ def shown(desk: Desk, number: str) -> int:
     lines = [f"{number}  {held.name or '–'}  {held.scheme}  {held.valid_from} – {held.valid_to}  {said}"]
     for change in history:
         becomes = desk.words.say_one_of("register.choice", change.becomes)
-        lines.append(f"  {change.at[:10]}  {becomes}: {change.reason}")
+        lines.append(f"  {change.at[:10]}  {becomes}: {_reason_said(desk, change.reason)}")
     return desk.done(
         "\n".join(lines), number=number, name=held.name, scheme=held.scheme, version=held.version, status=held.status,
         scope=dict(held.scope), valid_from=held.valid_from.isoformat(), valid_to=held.valid_to.isoformat(),
@@ -344,6 +371,16 @@ def shown(desk: Desk, number: str) -> int:
             for each in history
         ],
     )  # fmt: skip
+
+
+def _reason_said(desk: Desk, reason: str) -> str:
+    """A reason as it was typed; the register's own in the reader's language."""
+    words = desk.words
+    own = {
+        ISSUED: words.say("register.reason.issued"), EXPIRED: words.say("register.reason.expired"),
+        RENEWED: words.say("register.reason.renewed"),
+    }  # fmt: skip
+    return own.get(reason, reason)
 
 
 @click.command("list")

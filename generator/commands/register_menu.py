@@ -198,6 +198,11 @@ class Menu:
     def _ask(self, job: str, command: click.Command, given: Answers) -> None:
         """All questions of a job, in turn; 'back' goes to the one before, and from the first one out."""
         questions = list(questions_of(self.desk, job, command))
+        for question in questions:
+            if question.has_nothing:
+                click.echo(question.text)
+                click.echo(self.desk.words.say("register.menu.none_yet"))
+                raise Back
         place = 0
         while place < len(questions):
             try:

@@ -111,7 +111,7 @@ def _plot(bars: Sequence[Bar], title: str) -> Iterator[str]:
     for bar, lines in zip(bars, labels, strict=True):
         for line in lines:
             top += _LINE
-            yield f'<text x="0" y="{top - 4}" font-size="{_TEXT}">{escape(line)}</text>\n'
+            yield f'<text x="0" y="{top - 6}" font-size="{_TEXT}">{escape(line)}</text>\n'
         wide = round(min(1.0, max(0.0, bar.share)) * _BAR, 1)
         yield f'<rect x="0.5" y="{top + 0.5}" width="{_BAR}" height="16" fill="#fff" stroke="#555"/>\n'
         yield f'<rect x="0.5" y="{top + 0.5}" width="{wide}" height="16" fill="#1a4d7a"/>\n'

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -28,6 +28,8 @@ from generator.registry import (
 )
 from generator.registry.tables import PARTS
 
+MOST_AHEAD = timedelta(days=90)
+"""From entering a tank, whose number is painted on it, to the first day of work."""
 LARGEST_PHOTO = 200_000_000
 
 
@@ -46,6 +48,8 @@ def add(desk: Desk, place: str, plan: Path, started_on: date) -> int:
 
     Example: python3 tankschool.py register tank add "Lower Terrace" plan.json --started-on 2031-08-01
     """
+    if started_on > desk.now.date() + MOST_AHEAD:
+        raise click.UsageError(f"{started_on} is more than {MOST_AHEAD.days} days away: look at the year.")
     data = _plan(plan)
     new = NewTank(place, data, VERSION, data["tank"]["volume_m3"], data["tank"]["wall_height_m"], started_on)
     with desk.registry() as registry:
@@ -156,6 +160,8 @@ def photographed(desk: Desk, tank: str, photo: Path, caption: str, point: str | 
 
     Example: python3 tankschool.py register tank photo WKLP-T000003-CC cage.jpg --caption "cage before mortar" --by 9
     """
+    if not photo.stat().st_size:
+        raise RefusedError(f"'{photo}' is empty: copy the photo again")
     if photo.stat().st_size > LARGEST_PHOTO:
         raise RefusedError(f"'{photo}' is larger than {LARGEST_PHOTO} bytes: that is no photo")
     with photo.open("rb") as file:

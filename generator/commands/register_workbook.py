@@ -137,7 +137,7 @@ def _as_csv(file: str, sheet: str, cells: Any) -> Sheet:
             texts.append(text)
             if wrong:
                 where = f"{file} {sheet}!{_letters(place)}{number}"
-                fix = "write the answer as text: format the column as text first, or put ' before it"
+                fix = "write it as plain text: format the column as text first, or put ' before it"
                 problems.append(Problem(where, 0, 0, "not-text", wrong, fix))
         while texts and not texts[-1]:
             texts.pop()

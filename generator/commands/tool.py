@@ -10,7 +10,7 @@ from typing import Any, TypeVar
 
 import click
 
-from generator.problems import Problem
+from generator.problems import Problem, in_order
 from generator.site.swap import swap_in
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -76,7 +76,7 @@ def json_option(function: Function) -> Function:
 
 def say_problems(problems: Iterable[Problem]) -> None:
     """Print every problem, one a line, and how many there are."""
-    found = sorted(problems)
+    found = in_order(problems)
     for problem in found:
         click.echo(str(problem), err=True)
     click.echo(f"{len(found)} problem{'' if len(found) == 1 else 's'}.", err=True)
@@ -90,7 +90,7 @@ def say_json(value: object) -> None:
 def problem_rows(problems: Iterable[Problem]) -> list[dict[str, object]]:
     """Problems as rows for `--json`."""
     names = ("file", "line", "column", "code", "what", "fix")
-    return [{name: getattr(problem, name) for name in names} for problem in sorted(problems)]
+    return [{name: getattr(problem, name) for name in names} for problem in in_order(problems)]
 
 
 class ProgressLine:

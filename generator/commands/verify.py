@@ -38,6 +38,9 @@ from generator.registry.numbers import is_number
 from generator.registry.place import default_place
 from generator.words import Words
 
+_LONGEST_PATH = 200
+"""A text of a certificate is longer."""
+
 
 @click.command()
 @click.argument("text", required=False)
@@ -78,6 +81,10 @@ def verify(
     """
     if sum(given is not None for given in (text, image, file, number)) != 1:
         raise click.UsageError("Say one of: TEXT, --image FILE, --file FILE, or --number NUMBER.")
+    if text is not None and is_number(text.strip().upper()):
+        raise click.UsageError(f"{text.strip()} is only a number, held against the list with: --number {text.strip()}.")
+    if text is not None and len(text) < _LONGEST_PATH and Path(text).is_file():
+        raise click.UsageError(f"'{text}' is a file: --image {text} for a photo or scan, --file {text} for text.")
     words = _words(content, language)
     now = datetime.now(UTC)
     folder = data or default_place(os.environ, Path.home(), sys.platform).parent

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import IntEnum
 from itertools import islice
 from unicodedata import category
+
+_DIGITS = re.compile(r"(\d+)")
 
 
 class ExitCode(IntEnum):
@@ -86,6 +89,12 @@ def few(file: str, problems: Iterable[Problem]) -> list[Problem]:
     return found
 
 
+def in_order(problems: Iterable[Problem]) -> list[Problem]:
+    """Sorted as people count: cell A2 before A10."""
+    return sorted(problems, key=lambda each: ([(int(part), "") if part.isdecimal() else (0, part)
+                                               for part in _DIGITS.split(each.file)], each))  # fmt: skip
+
+
 class ProblemsError(Exception):
     """Raised where reading cannot go on; carries all the problems found, sorted.
 
@@ -93,7 +102,7 @@ class ProblemsError(Exception):
     """
 
     def __init__(self, problems: Iterable[Problem]) -> None:
-        self.problems: tuple[Problem, ...] = tuple(sorted(set(problems)))
+        self.problems: tuple[Problem, ...] = tuple(in_order(set(problems)))
         super().__init__("\n".join(map(str, self.problems)))
 
 

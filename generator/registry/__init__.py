@@ -8,7 +8,7 @@ one transaction: all of it is kept, or nothing. None reads a clock: `now` is han
 | people | `add_person`, `change_person`, `give_role`, `end_role`, `all_of`, `erase_person` |
 | cohorts | `add_cohort`, `join_cohort`, `import_class_list` |
 | papers | `archive_set`, `archive_papers`, `read_papers`, `find_paper`, `kept_record` |
-| by name | `coordinator_called`, `cohort_called`, `cohort_names`, `candidates_called`, `sat_elsewhere` |
+| by name | `coordinator_called`, `cohort_called`, `cohort_names`, `sets_in`, `candidates_called`, `sat_elsewhere` |
 | marks | `import_answers`, `import_observations`, `import_rechecks`, `compare_observers`, `seen_by_name` |
 | ways in | `file_application`, `close_application`, `applications_for`, `taught`, `excepted` |
 | decisions | `record_cut`, `record_decision`, `file_appeal`, `decide_appeal` |
@@ -61,6 +61,7 @@ from generator.registry.find import (
     find_paper,
     is_empty,
     sat_elsewhere,
+    sets_in,
 )
 from generator.registry.hold_points import add_photo, record_leak_test, sign_hold_point
 from generator.registry.kept_record import kept_record
@@ -191,6 +192,7 @@ __all__ = [
     "restore",
     "sat_elsewhere",
     "seen_by_name",
+    "sets_in",
     "sign_hold_point",
     "tank_report",
     "taught",

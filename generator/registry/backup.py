@@ -81,8 +81,10 @@ def backup(registry: Registry, target: Path, *, now: datetime, sign: SignHead | 
         sign: signs the head.
 
     Raises:
+        RefusedError: a file of that name is there and is no backup, such as the registry itself or the keys.
         MachineError: the disk said no; what was there before still is.
     """
+    _may_be_replaced(target)
     folder = target.absolute().parent
     with plain_errors(str(target)):
         folder.mkdir(parents=True, exist_ok=True)
@@ -102,6 +104,17 @@ def backup(registry: Registry, target: Path, *, now: datetime, sign: SignHead | 
             whole.replace(target)
             _to_disk(folder)
     return Backup(head, stamp(now), signature)
+
+
+def _may_be_replaced(target: Path) -> None:
+    with plain_errors(str(target)):
+        if not target.exists():
+            return
+        if zipfile.is_zipfile(target):
+            with zipfile.ZipFile(target) as file:
+                if {NOTE, DATA} <= set(file.namelist()):
+                    return
+    raise RefusedError(f"'{target}' is there already and is no backup: choose another name, nothing is written over")
 
 
 def read_backup(source: Path, verify: VerifyHead | None = None) -> Backup:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from typing import Any
 
 from sqlalchemy import Connection, insert, select
@@ -28,7 +28,11 @@ MOVES: Mapping[str, tuple[frozenset[str], str]] = {
 }
 """What may be done with a certificate: from which statuses, and to which. `renew` comes with the new certificate."""
 
+ISSUED, EXPIRED, RENEWED = "issued", "its last day is over", "a new certificate takes its place"
+"""Reasons that nobody typed."""
 LONGEST_SCOPE = 2000
+LONGEST_WAIT = timedelta(days=366)
+"""From the issue of a certificate to its first day: a renewal may wait for the old one to end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +126,12 @@ def issue(
             raise RefusedError(f"person {person} has not agreed to be in the public register: ask, and record the day")
         if valid_to < valid_from or valid_to.isoformat() < entry.today:
             raise RefusedError(f"a certificate from {valid_from} to {valid_to} would never hold")
+        if valid_from.isoformat() < found.decided_at[:10]:
+            raise RefusedError(
+                f"a certificate can't hold from {valid_from}: decision {decision} was made on {found.decided_at[:10]}"
+            )
+        if valid_from > now.date() + LONGEST_WAIT:
+            raise RefusedError(f"a first day {valid_from} is more than a year away: look at the year")
         scope_text = canonical(scope)
         if not scope or len(scope_text) > LONGEST_SCOPE:
             raise RefusedError("a certificate names its scope: role, largest volume, wall height, roof")
@@ -139,7 +149,7 @@ def issue(
             "issued_at": entry.at, "issued_by": by, "renews": renews,
         }  # fmt: skip
         entry.add(certificates, row, "certificate.issued", by, body={"exception": noted}, person=person)
-        _note_change(entry, number, None, "active", "issued", by)
+        _note_change(entry, number, None, "active", ISSUED, by)
         return _as_certificate(row)
 
 
@@ -181,7 +191,7 @@ def expire_all(registry: Registry, *, by: int, now: datetime) -> tuple[str, ...]
             .order_by(certificates.c.serial)
         ).all()
         for row in due:
-            _move(entry, row, "expire", "its last day is over", by)
+            _move(entry, row, "expire", EXPIRED, by)
         return tuple(row.number for row in due)
 
 
@@ -241,7 +251,8 @@ def _may_issue(connection: Connection, person: int, decision: Any) -> None:
     if decision.scheme_status == "provisional" and decision.cut is None:
         raise RefusedError(
             f"the scheme '{decision.scheme}' version {decision.version} is provisional: a local panel has to "
-            "set the cut, and record it, before the decision is made"
+            "set the cut before the decision is made. Record it with 'register cut', decide again with 'register "
+            f"decide', and issue that decision instead of {number}"
         )
     if was_set_aside(connection, number):
         raise RefusedError(f"decision {number} was set aside on appeal: a new decision is needed")
@@ -266,13 +277,16 @@ def _renewed(entry: Entry, number: str, person: int, scheme: str, by: int) -> No
     row = known_certificate(entry.connection, number)
     if (row.person, row.scheme) != (person, scheme):
         raise RefusedError(f"the certificate {number} is another person's, or under another scheme")
-    _move(entry, row, "renew", "a new certificate takes its place", by)
+    _move(entry, row, "renew", RENEWED, by)
 
 
 def _move(entry: Entry, row: Any, move: str, reason: str, by: int) -> None:
     before, after = MOVES[move]
     if row.status not in before:
-        raise RefusedError(f"the certificate {row.number} is {row.status}: one can't {move} it")
+        if row.status == after:
+            raise RefusedError(f"the certificate {row.number} is {row.status} already: there is nothing to {move}")
+        told = "" if row.status in ("active", "suspended") else ", for good: only a new decision leads to a new one"
+        raise RefusedError(f"the certificate {row.number} is {row.status}{told}; one can't {move} it")
     if not reason.strip():
         raise RefusedError(f"to {move} a certificate needs a reason")
     body = {"was": row.status, "becomes": after}

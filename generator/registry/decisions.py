@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict
@@ -120,7 +121,7 @@ def record_decision(
         row = {
             "person": person, "cohort": cohort, "scheme": decision.scheme, "version": decision.version,
             "scheme_status": scheme_status, "cut": cut, "passed": decision.passed,
-            "reasons": reasons, "papers": read, "attempt": _attempt(connection, person, decision.scheme),
+            "reasons": reasons, "papers": read, "attempt": _attempt(connection, person, decision.scheme, read),
             "decided_at": entry.at, "decided_by": by, "exception": exception,
         }  # fmt: skip
         key = int(entry.add(decisions, row, "decision.recorded", by, body={"passed": decision.passed}))
@@ -184,9 +185,13 @@ def _cut_in_force(connection: Connection, decision: Decision) -> int | None:
     return None if found is None else int(found)
 
 
-def _attempt(connection: Connection, person: int, scheme: str) -> int:
-    chosen = select(func.count()).where(decisions.c.person == person, decisions.c.scheme == scheme)
-    return int(connection.execute(chosen).scalar_one()) + 1
+def _attempt(connection: Connection, person: int, scheme: str, read: str) -> int:
+    """Which try it is; to decide again on the same papers, by a new cut or after an appeal, is no new one."""
+    before = select(decisions.c.papers, decisions.c.attempt).where(
+        decisions.c.person == person, decisions.c.scheme == scheme
+    )
+    tries: dict[str, int] = dict(connection.execute(before.order_by(decisions.c.id)).all())
+    return tries[read] if read in tries and json.loads(read) else max(tries.values(), default=0) + 1
 
 
 def was_set_aside(connection: Connection, decision: int) -> bool:

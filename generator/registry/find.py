@@ -60,6 +60,12 @@ def cohort_names(registry: Registry) -> list[str]:
         return [str(name) for name in connection.execute(select(cohorts.c.name).order_by(cohorts.c.id)).scalars()]
 
 
+def sets_in(registry: Registry) -> list[str]:
+    """The printed marks of all archived sets, in the order of entry."""
+    with reading(registry) as connection:
+        return [str(mark) for mark in connection.execute(select(sittings.c.set_id).order_by(sittings.c.id)).scalars()]
+
+
 def candidates_called(registry: Registry, cohort: int) -> dict[str, int]:
     """The ids of a cohort's candidates by name; erased ones are left out."""
     with reading(registry) as connection:
@@ -106,6 +112,10 @@ def find_paper(registry: Registry, set_id: str, number: int) -> Paper:
     with reading(registry) as connection:
         found = list(connection.execute(select(sittings.c.id).where(sittings.c.set_id == set_id)).scalars())
     own = [paper for sitting in found for paper in read_papers(registry, sitting) if paper.number == number]
+    if not own:
+        raise RefusedError(
+            f"the registry holds no paper of the number {set_id}-{number}: compare it with the head of the paper"
+        )
     if len(own) != 1:
         raise RefusedError(f"the registry holds {len(own)} papers of the number {set_id}-{number}")
     return own[0]

@@ -8,12 +8,14 @@ from datetime import datetime
 
 from sqlalchemy import Connection, select
 
+from generator.calculations.leak_judgement import allowed_fall
 from generator.problems import RefusedError
 from generator.registry.people import has_role, known_person
 from generator.registry.store import Registry, writing
 from generator.registry.tables import HOLD_POINTS, VERDICTS, hold_points, leak_tests, photos, tank_people
 from generator.registry.tanks import known_tank
 
+_DAY, _HAIR = 24, 1e-9
 _SHA256 = re.compile("[0-9a-f]{64}")
 
 
@@ -99,19 +101,36 @@ def record_leak_test(
         now: the time.
 
     Raises:
-        RefusedError: no such tank; numbers that are none; the wrong tester.
+        RefusedError: no such tank; numbers that are none; called tight over less than a day, or though the water fell
+            more than the course allows; the wrong tester.
     """
     with writing(registry, now) as entry:
-        known_tank(entry.connection, tank)
+        row = known_tank(entry.connection, tank)
         known_person(entry.connection, by)
         _may_sign(entry.connection, tank, by)
         if not (math.isfinite(hours) and hours > 0 and math.isfinite(drop_mm)):
             raise RefusedError(f"a leak test has hours above 0 and a drop in mm, not {hours} and {drop_mm}")
+        if tight:
+            _may_be_tight(row.wall_height, hours, drop_mm)
         values = {
             "tank": tank, "hours": float(hours), "drop_mm": float(drop_mm), "tight": tight, "note": note.strip(),
             "tested_at": entry.at, "tested_by": by,
         }  # fmt: skip
         return int(entry.add(leak_tests, values, "tank.leak_test", by))
+
+
+def _may_be_tight(wall_height: float, hours: float, drop_mm: float) -> None:
+    if hours < _DAY:
+        raise RefusedError(
+            f"{hours:g} hours are too short to call a tank tight: the fall of a day has to be read. Record the test "
+            "as not tight, or read again later"
+        )
+    fell, allowed = drop_mm * _DAY / hours, allowed_fall(wall_height)
+    if fell > allowed + _HAIR:
+        raise RefusedError(
+            f"the water fell {fell:.1f} mm a day, and the course calls a tank tight up to {allowed:.1f} mm a day: "
+            "record the test as not tight"
+        )
 
 
 def add_photo(

@@ -120,7 +120,10 @@ def people_list(registry: Registry) -> Report:
 def coordinators(registry: Registry) -> tuple[int, ...]:
     """Ids of those who coordinate now."""
     with reading(registry) as connection:
-        chosen = select(roles.c.person).where(roles.c.role == "coordinator", roles.c.until.is_(None))
+        erased = select(people.c.id).where(people.c.erased_at.is_not(None))
+        chosen = select(roles.c.person).where(
+            roles.c.role == "coordinator", roles.c.until.is_(None), roles.c.person.not_in(erased)
+        )
         return tuple(connection.execute(chosen.order_by(roles.c.person)).scalars())
 
 

@@ -78,10 +78,10 @@ def import_observations(
         connection = entry.connection
         known_cohort(connection, cohort)
         require_role(connection, observer, "observer")
-        if attempt < 1 or observed_on.isoformat() > entry.today:
-            raise RefusedError(
-                f"attempt {attempt} on {observed_on} can't be: attempts count from 1, and the day is past"
-            )
+        if attempt < 1:
+            raise RefusedError(f"attempt {attempt} can't be: attempts count from 1")
+        if observed_on.isoformat() > entry.today:
+            raise RefusedError(f"{observed_on} is still to come, so nobody has observed anything then: look at the day")
         names = candidates_of(connection, cohort)
         keys = {name: key for key, name in names.items()}
         seen = read_observations(file, data, list(names.values()), practicals)

@@ -212,6 +212,8 @@ def erase_person(registry: Registry, key: int, *, by: int, reason: str, now: dat
             update(retest_exceptions).where(retest_exceptions.c.paper.in_(own_papers)).values(reason=None)
         )
         nobody = dict.fromkeys(("name", "name_key", "language", "consent_on", "public_name", "accommodations"))
+        for held in connection.execute(select(roles.c.id).where(roles.c.person == key, roles.c.until.is_(None))).all():
+            entry.change(roles, held.id, {"until": entry.at}, "role.ended", by)
         connection.execute(update(people).where(people.c.id == key).values(**nobody, erased_at=entry.at))
         body = {"reason": reason, "dropped": sorted(dropped), "papers": sorted(own_papers)}
         entry.event("person.erased", f"people:{key}", by, body)
@@ -306,7 +308,9 @@ def require_role(connection: Connection, person: int | None, role: str) -> None:
 
 
 def _held(role: str) -> Any:
-    return (roles.c.role == role) & roles.c.until.is_(None)
+    """Who has a role now; whoever was erased has none, though older editions left it open."""
+    erased = select(people.c.id).where(people.c.erased_at.is_not(None))
+    return (roles.c.role == role) & roles.c.until.is_(None) & roles.c.person.not_in(erased)
 
 
 def _row(person: NewPerson) -> dict[str, Any]:

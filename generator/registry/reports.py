@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Connection, case, func, select
+from sqlalchemy import Connection, String, case, cast, func, select
 
 from generator.registry.chain import stamp
 from generator.registry.cohorts import candidates_of, known_cohort
@@ -108,16 +108,19 @@ def competency_report(registry: Registry, cohort: int | None = None) -> Report:
 
 
 def pass_rates(registry: Registry) -> Report:
-    """Each cohort and scheme: decisions and passes; decisions set aside count, too: they were made."""
+    """Each cohort and scheme: tries and passes, each try by its newest decision, whether or not an appeal is open."""
     columns = ("cohort", "scheme", "version", "decided", "passed", "share", "first_attempts", "first_passed")
     passed = func.sum(case((decisions.c.passed, 1), else_=0))
     first = func.sum(case((decisions.c.attempt == 1, 1), else_=0))
     first_passed = func.sum(case((decisions.c.passed & (decisions.c.attempt == 1), 1), else_=0))
     with reading(registry) as connection:
         group = (cohorts.c.name, decisions.c.scheme, decisions.c.version)
+        papers_read = case((decisions.c.papers == "[]", cast(decisions.c.id, String)), else_=decisions.c.papers)
+        one_try = (decisions.c.person, decisions.c.cohort, decisions.c.scheme, decisions.c.version, papers_read)
         chosen = (
             select(*group, func.count(), passed, first, first_passed)
             .join(cohorts, cohorts.c.id == decisions.c.cohort)
+            .where(decisions.c.id.in_(select(func.max(decisions.c.id)).group_by(*one_try)))
             .group_by(*group)
             .order_by(*group)
         )

@@ -41,6 +41,23 @@ _CARD_SIZES = ((17.0, 11.0), (15.0, 10.5), (13.0, 10.0), (11.0, 9.5), (9.5, 9.0)
 
 
 @dataclass(frozen=True, slots=True)
+class PanelCut:
+    """The cut that a local panel set, by which the holder passed.
+
+    Args:
+        written: share of the written points.
+        practical: share of the practical's steps.
+        judges: how many sat on the panel.
+        day: on which it was recorded.
+    """
+
+    written: float
+    practical: float
+    judges: int
+    day: str
+
+
+@dataclass(frozen=True, slots=True)
 class Signed:
     """What a signature adds to the paper; name and scope of the paper must be those that were signed.
 
@@ -52,6 +69,7 @@ class Signed:
         key_words: fingerprint of its key in words of the paper's language.
         key_digits: the same key's fingerprint in digits.
         matrix: of the square code, rows from the top, 1 for dark.
+        panel: whose cut stood in the place of the one that the scheme's writers proposed.
     """
 
     number: str
@@ -61,6 +79,7 @@ class Signed:
     key_words: str
     key_digits: str
     matrix: Sequence[Sequence[int]]
+    panel: PanelCut | None = None
 
 
 def certificate_pdf(
@@ -135,10 +154,19 @@ def _pieces(
         yield Text(f"{words.say('certificate.label.key')} {signed.key_words} · {signed.key_digits}", NOTE)
     version = words.say("sheet.scheme", scheme=scheme.id, version=scheme.version)
     status = words.say_one_of("sheet.scheme_status", scheme.status)
-    panel = signed is not None and scheme.status == "provisional"  # no such certificate is issued without a panel's cut
-    cut = words.say("sheet.cut_of_panel") if panel else scheme.rule.cut_from[language]
-    yield Text([Run(f"{version} {status} ", bold=True), Run(cut)], NOTE)
+    yield Text([Run(f"{version} {status} ", bold=True), Run(_cut_said(scheme, words, signed))], NOTE)
     yield Text(words.say("sheet.not_approval"), BODY.but(bold=True))
+
+
+def _cut_said(scheme: Scheme, words: Words, signed: Signed | None) -> str:
+    """Whose cut it is: a provisional scheme's certificate is never issued without a local panel's."""
+    if signed is None or (signed.panel is None and scheme.status != "provisional"):
+        return scheme.rule.cut_from[words.language]
+    if signed.panel is None:
+        return words.say("sheet.cut_of_panel")
+    panel = signed.panel
+    written, practical = (show_full(round(100 * share, 6)) for share in (panel.written, panel.practical))
+    return words.say("sheet.panel_cut", count=panel.judges, day=panel.day, written=written, practical=practical)
 
 
 def _card(scheme: Scheme, name: str, words: Words, signed: Signed | None) -> list[Piece]:

@@ -138,6 +138,17 @@ def test_bad_oral_answers_are_named(rows: str, code: str) -> None:
     assert codes(lambda: read_spoken("o.csv", text, ["Asha"], ASKS, ["closing"])) == [code]
 
 
+def test_each_line_after_the_end_says_where_the_recheck_ended() -> None:
+    """Three wrong end it: also the second line too many says so, and not that it ended with the line before."""
+    rows = "learner,question,answer\n" + "".join(f"Asha,{n},wrong\n" for n in range(1, 6))
+    with pytest.raises(ProblemsError) as refused:
+        read_spoken("o.csv", rows.encode(), ["Asha"], ASKS, ["closing"])
+    told = [
+        (problem.line, "Asha's recheck ended with question 3:" in problem.what) for problem in refused.value.problems
+    ]
+    assert told == [(5, True), (6, True)]
+
+
 def test_talks_are_read_apart_from_the_recheck_and_from_each_other() -> None:
     rows = "Asha,1,right,\nAsha,1,right,closing\nAsha,1,wrong,tidying\nAsha,2,right,closing\n"
     text = f"learner,question,answer,competency\n{rows}".encode()

@@ -237,7 +237,7 @@ def test_the_coordinator_may_be_named_by_number(
 
 @pytest.mark.parametrize(
     ("number", "code", "said"),
-    [("zzz", ExitCode.USAGE, "1a2b3c4d-7"), ("00000000-1", ExitCode.REFUSED, "0 papers")],
+    [("zzz", ExitCode.USAGE, "1a2b3c4d-7"), ("00000000-1", ExitCode.REFUSED, "holds no paper")],
 )
 def test_a_wrong_number_is_refused(
     place: Place, number: str, code: ExitCode, said: str, capsys: pytest.CaptureFixture[str]

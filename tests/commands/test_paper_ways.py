@@ -81,6 +81,7 @@ def test_time_form_and_language_come_from_the_registry(office: Office) -> None:
     assert {"001-spoken.pdf", "002-print.pdf", "003-print.pdf"} < names
     assert "001-print.pdf" not in names
     assert "Asha sits another way, as the registry says: 120 minutes, read aloud, with pictures, English." in said
+    assert "For Cheptoo the registry also says: by the window." in said
     record = json.loads((folder / "record.json").read_text("utf-8"))
     assert [learner["language"] for learner in record["learners"]] == ["en", "en", "hi"]
     assert kept(office) == {"1": {"minutes": 120, "forms": ["spoken"], "by": "registry"}}

@@ -187,6 +187,9 @@ def test_without_a_cut_a_provisional_scheme_issues_nothing(office: Office) -> No
     assert decide(office) == {"Asha": "no_observations"}
     assert office.data("decisions", "list")["rows"] == []
     seen = office.write("s.csv", office.practise("Asha"))
+    day = office.now.date().isoformat()
+    office.good("observations", "import", "1", seen, "--observer", "4", "--observed-on", day, "--by", "1")
+    assert decide(office) == {"Asha": "one_observer"}
     office.both_saw(seen)
     assert decide(office) == {"Asha": "talk_to_come"}
     assert office.data("decisions", "list")["rows"] == []
@@ -304,7 +307,7 @@ def test_a_critical_step_that_one_observer_saw_is_not_shown(office: Office) -> N
     for observer, passed in (("4", False), ("2", True)):
         office.good("observations", "import", "1", seen, "--observer", observer, "--observed-on", day, "--by", "1")
         job = ("decide", "1", "frame-hand", "--by", "1", "--dry-run", "--oral", office.talks("Asha"))
-        found = office.data(*job)["decisions"][0]
+        found = office.data(*job, "--person", "5")["decisions"][0]  # named: decided on though the second is missing
         unmet = {reason["requirement"] for reason in found["reasons"] if not reason["met"]}
         assert (found["passed"], "critical_step" in unmet) == (passed, not passed)
 
@@ -508,8 +511,10 @@ def test_a_plan_that_is_none_or_a_refusal_makes_no_tank(office: Office) -> None:
         ('{"format": 1, "result": "refused"}', 3),
     ):  # fmt: skip
         assert office(*add, office.write("p.json", text), "--started-on", "2026-02-02")[0] == code
-    assert office.data("tank", "list")["rows"] == []
     engineer = {"format": 1, "result": "engineer", "tank": {"volume_m3": 23.7, "wall_height_m": 1.93}}
+    code, _, err = office(*add, office.write("p.json", json.dumps(engineer)), "--started-on", "2099-02-02")
+    assert (code, "look at the year" in err) == (2, True)
+    assert office.data("tank", "list")["rows"] == []
     found = office.data(*add, office.write("p.json", json.dumps(engineer)), "--started-on", "2026-02-02")
     assert found["engineer"] is True
 

@@ -98,6 +98,26 @@ def test_back_goes_one_question_back_and_what_was_answered_is_kept(office: Offic
     assert office.data("cohorts", "list")["rows"] == [{"cohort": 1, "name": "Upper Terrace", "starts_on": "2026-03-02"}]
 
 
+@pytest.mark.parametrize("language", ["en", "hi"])
+def test_a_job_on_what_is_not_there_yet_says_so_at_once(language: str, office: Office, feed: Feed) -> None:
+    office.good("people", "first", "Meera")
+    words = course().words[language]
+    code, out = feed("7", "1", "stop", language=language)
+    assert code == 0
+    assert words.say("register.menu.none_yet") in out
+    assert words.say("register.menu.failed", why="") not in out
+
+
+def test_a_list_to_choose_from_is_in_the_readers_language(office: Office, feed: Feed) -> None:
+    office.good("people", "first", "Meera")
+    words = course().words["hi"]
+    _, out = feed("1", "3", "1", "", "", "", "", "", "", "", "back", "stop", language="hi")
+    assert "coordinator" not in out
+    assert words.say_one_of("register.choice", "coordinator") in out
+    assert words.say("register.menu.may_stay") in out
+    assert words.say("register.menu.may_be_empty") not in out
+
+
 @pytest.mark.parametrize(
     "lines", [("1", "2"), ("1", "2", "Asha"), ("1", "2", "Asha", "1", "2026-01-05", "", "", "", "")]
 )

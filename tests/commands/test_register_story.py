@@ -69,6 +69,7 @@ def test_from_a_class_list_to_a_certificate_a_tank_a_complaint_and_back_from_a_b
     assert office("tank", "hold-point", tank, "leak_test", "good", "--by", "6")[0] == 3
     office.good("tank", "leak-test", tank, "--hours", "48", "--drop", "1.5", "--tight", "--by", "6")
     office.good("tank", "hold-point", tank, "leak_test", "good", "--by", "6")
+    assert office("tank", "photo", tank, office.write("e.jpg", b""), "--caption", "the cage", "--by", "6")[0] == 3
     photo = office.write("cage.jpg", b"\xff\xd8 no people")
     hashed = office.data("tank", "photo", tank, photo, "--caption", "the cage", "--by", "6")["sha256"]
     assert len(hashed) == 64

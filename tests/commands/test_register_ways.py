@@ -205,7 +205,7 @@ def test_a_critical_step_is_shown_once_more_and_stays_in_the_log(office: Office)
     office.write("again.csv", row.format(critical_step(), "not done"))
     code, _, err = office(*again, "--observed-on", day)
     assert (code, "rechecked already" in err) == (1, True)
-    assert decide(office, "--dry-run", "--oral", office.talks("Asha")) == {"Asha": False}  # only one saw it
+    assert decide(office, "--dry-run", "--oral", office.talks("Asha")) == {"Asha": "one_observer"}
     office.write("again.csv", row.format(critical_step(), "done"))
     second = (*again[:-3], "2", *again[-2:])
     assert office.data(*second, "--observed-on", day)["new"] == 1

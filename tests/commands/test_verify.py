@@ -219,6 +219,14 @@ def test_one_way_in(verify: Run) -> None:
         assert verify(*arguments)[0] == 2
 
 
+def test_a_number_or_a_file_in_the_place_of_the_text_is_told_its_option(verify: Run, tmp_path: Path) -> None:
+    """`not accepted` would be said of a good certificate."""
+    photo = write(tmp_path, "card.jpg", "no text")
+    for given, told in ((number(3).lower(), f"--number {number(3).lower()}"), (photo, f"--image {photo}")):
+        code, _, err = verify(given)
+        assert (code, told in err) == (2, True)
+
+
 def test_words_are_all_that_it_needs_of_a_course(verify: Run, tmp_path: Path) -> None:
     words = tmp_path / "course" / "words"
     words.mkdir(parents=True)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from generator.problems import MOST_REPORTED, ExitCode, Problem, ProblemsError, few
+from generator.problems import MOST_REPORTED, ExitCode, Problem, ProblemsError, few, in_order
 
 
 def problem(line: int, file: str = "a.csv") -> Problem:
@@ -51,3 +51,8 @@ def test_a_problem_is_one_short_line_whatever_the_file_says() -> None:
     assert told.startswith("a.csv:1:1: 'xxx")
     assert told.endswith("�[2J�' is no name (fix: say�it)")
     assert "\n" not in told
+
+
+def test_cells_come_as_people_count_them() -> None:
+    found = [Problem(f"class.xlsx people!A{row}", 0, 0, "x", "what", "fix") for row in (10, 2, 1)]
+    assert [each.file[-2:] for each in in_order(found)] == ["A1", "A2", "10"]

@@ -209,3 +209,18 @@ def test_only_the_user_may_read_what_is_kept_of_people(full_office: Office, tmp_
         assert {path.name: path.stat().st_mode & 0o077 for path in folder.iterdir()} == dict.fromkeys(
             ["new.sqlite", "new.sqlite-wal", "new.sqlite-shm", "kept.zip", "back.sqlite"], 0
         )
+
+
+def test_a_backup_is_never_written_over_what_is_none(office: Office, tmp_path: Path) -> None:
+    """A slip that names the registry itself would end it."""
+    for name in ("registry.sqlite", "keys.json", "photos.zip"):
+        target = tmp_path / name
+        if name.endswith(".zip"):
+            with zipfile.ZipFile(target, "w") as file:
+                file.writestr("cage.jpg", b"a photo")
+        else:
+            target.write_bytes(b"what took years to enter")
+        before = target.read_bytes()
+        with pytest.raises(RefusedError, match="is no backup: choose another name"):
+            backup(office.registry, target, now=office.tick())
+        assert target.read_bytes() == before

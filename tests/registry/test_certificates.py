@@ -137,7 +137,7 @@ def test_renewal_takes_the_old_ones_place_in_one_step(any_office: Office) -> Non
     new = office.certify("Asha", renews=old.number)
     assert read_certificate(office.registry, old.number)[0].status == "renewed"
     assert (new.renews, new.status) == (old.number, "active")
-    with pytest.raises(RefusedError, match="is renewed: one can't renew it"):
+    with pytest.raises(RefusedError, match="is renewed already"):
         office.certify("Asha", renews=old.number)
     with pytest.raises(RefusedError, match="another person's"):
         office.certify("Bir", renews=new.number)
@@ -232,3 +232,27 @@ def test_any_sequence_of_changes_keeps_to_the_table(office: Office, moves: list[
 def test_the_table_of_changes_is_the_one_written_out_here() -> None:
     assert {(before, move): after for move, (befores, after) in MOVES.items() for before in befores} == NEXT
     assert sign(ToSign("n", "Asha", "s", 1, {}, DAY, DAY)) == b"signed n Asha 2031-05-04"
+
+
+@pytest.mark.parametrize(("days", "words"), [(-2, "decision 1 was made on"), (800, "look at the year")])
+def test_no_certificate_holds_before_its_decision_or_from_a_slip_of_the_year(
+    office: Office, days: int, words: str
+) -> None:
+    decision = office.decide("Asha")
+    first = office.now.date() + timedelta(days=days)
+    with pytest.raises(RefusedError, match=words):
+        office.certify("Asha", decision, valid_from=first, valid_to=first + timedelta(days=1000))
+    assert scalar(office.registry, "select count(*) from certificates") == 0
+
+
+def test_a_refused_move_says_why(office: Office) -> None:
+    number = office.certify("Asha").number
+    for move, told in (
+        ("suspend", "suspended already: there is nothing to suspend"),
+        ("withdraw", "withdrawn already"),
+    ):
+        change_status(office.registry, number, move, reason="leaks", by=office.boss, now=office.tick())
+        with pytest.raises(RefusedError, match=told):
+            change_status(office.registry, number, move, reason="leaks", by=office.boss, now=office.tick())
+    with pytest.raises(RefusedError, match="for good: only a new decision"):
+        change_status(office.registry, number, "reinstate", reason="mended", by=office.boss, now=office.tick())

@@ -15,9 +15,11 @@ from generator.registry import (
     file_appeal,
     give_role,
     join_cohort,
+    pass_rates,
     read_papers,
     record_cut,
 )
+from generator.registry.listing import decision_record
 from tests.registry.small import SCHEME, Office, failing, passing, scalar
 
 
@@ -173,3 +175,13 @@ def test_a_cut_that_changes_no_number_still_makes_a_decision_that_can_issue(offi
     assert office.decide("Asha", status="provisional") == again
     assert office.certify("Asha", again).status == "active"
     assert audit(office.registry) == ()
+
+
+def test_to_decide_again_on_the_same_papers_is_no_new_try(office: Office) -> None:
+    papers_read = [paper.id for paper in read_papers(office.registry, office.sit()) if paper.number == 1]
+    first = office.decide("Asha", failing(), papers_read=papers_read)
+    office.cut()
+    again = office.decide("Asha", failing(), papers_read=papers_read)
+    tries = [decision_record(office.registry, each).facts["attempt"] for each in (first, again)]
+    assert (first != again, tries) == (True, [1, 1])
+    assert [row[3:] for row in pass_rates(office.registry).rows] == [(1, 0, 0.0, 1, 0)]

@@ -38,5 +38,5 @@ def test_by_name(tmp_path: Path) -> None:
         reg.archive_papers(opened, sitting, [paper], by=first, now=NOW)
         assert reg.find_paper(opened, "1a2b3c4d", 3).pdf == b"%PDF-invented"
         for set_id, number in (("1a2b3c4d", 2), ("00000000", 3)):
-            with pytest.raises(RefusedError, match="holds 0 papers"):
+            with pytest.raises(RefusedError, match="holds no paper"):
                 reg.find_paper(opened, set_id, number)

@@ -23,6 +23,7 @@ from generator.registry import (
     import_class_list,
     join_cohort,
 )
+from generator.registry.listing import coordinators
 from tests.registry.small import DAY, Office, failing, scalar
 
 
@@ -155,3 +156,16 @@ def test_a_complaints_words_can_be_erased_once_it_is_closed(office: Office) -> N
     key = file_complaint(office.registry, "X is rude", certificate=number, by=office.boss, now=office.tick())
     with pytest.raises(RefusedError, match="is not closed"):
         erase_complaint_text(office.registry, key, by=office.boss, reason="names people", now=office.tick())
+
+
+def test_whoever_was_erased_coordinates_no_more(office: Office) -> None:
+    registry, joseph = office.registry, office.ids["Joseph"]
+    erase_person(registry, joseph, by=joseph, reason="own wish", now=office.tick())
+    assert coordinators(registry) == (office.boss,)
+    with pytest.raises(RefusedError, match="only a coordinator"):
+        add_cohort(registry, "Lower Terrace", starts_on=DAY, by=joseph, now=office.tick())
+    for leave in (end_role, erase_person):
+        more = {"role": "coordinator"} if leave is end_role else {"reason": "own wish"}
+        with pytest.raises(RefusedError, match="last coordinator"):
+            leave(registry, office.boss, by=office.boss, now=office.tick(), **more)
+    assert audit(registry) == ()

@@ -119,6 +119,11 @@ def test_the_leak_test_point_wants_a_leak_test_that_was_passed(office: Office) -
     record_leak_test(office.registry, tank, drop_mm=1, tight=True, now=office.tick(), **test)  # type: ignore[arg-type]
     signed(office, tank, "leak_test")
     assert tank_report(office.registry).rows[0][5:9] == (7, 7, None, True)
+    for hours, drop, told in ((48.0, 2.5, "the water fell 1.2 mm a day"), (5.0, 0.0, "5 hours are too short")):
+        with pytest.raises(RefusedError, match=told):
+            record_leak_test(
+                office.registry, tank, hours=hours, drop_mm=drop, tight=True, by=office.ids["Bir"], now=office.tick()
+            )
     for hours, drop in ((0.0, 1.0), (float("nan"), 1.0), (24.0, float("inf"))):
         with pytest.raises(RefusedError, match="hours above 0"):
             record_leak_test(

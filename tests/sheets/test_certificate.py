@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from io import BytesIO
 
@@ -10,7 +11,7 @@ from generator.assessment import Decision, Reason, Requirement
 from generator.curriculum import CourseContent
 from generator.problems import RefusedError
 from generator.sheets import Signed, certificate_pdf
-from generator.sheets.certificate import CARD_HEIGHT, CARD_WIDTH
+from generator.sheets.certificate import CARD_HEIGHT, CARD_WIDTH, PanelCut
 from generator.sheets.page import A4
 from generator.sheets.qr_flow import LEAST_MODULE, QUIET, SquareCode
 from tests.sheets.conftest import LONGEST_NAMES
@@ -184,3 +185,19 @@ def test_a_code_is_never_finer_than_a_cheap_printer_can_draw(content: CourseCont
     code = SquareCode([[1] * 61] * 61, (61 + 2 * QUIET) * LEAST_MODULE)
     assert code.module == pytest.approx(LEAST_MODULE)
     assert code.fit(500.0) == pytest.approx(69 * LEAST_MODULE)
+
+
+@pytest.mark.parametrize("language", ["en", "hi"])
+@pytest.mark.parametrize("judges", [1, 6])
+def test_where_a_panel_set_the_cut_the_paper_no_longer_says_that_none_has(
+    judges: int, language: str, content: CourseContent
+) -> None:
+    made_by = decision(content)
+    scheme, words = content.schemes[made_by.scheme], content.words[language]
+    cut = PanelCut(0.725, 0.8, judges, "2031-03-12")
+    with recording() as made:
+        certificate_pdf(made_by, "Asha", language, content, replace(signed(), panel=cut))
+    assert faults(made, *SIDEWAYS) == []
+    text = " ".join(made.text(1).split())
+    assert words.say("sheet.panel_cut", count=judges, day=cut.day, written="72.5", practical="80") in text
+    assert " ".join(scheme.rule.cut_from[language].split())[:60] not in text
