@@ -143,9 +143,8 @@ def decide_jobs(
             exam = exams.get(key)
             made = beside.added(_decided(desk.course, rule, exam, seen, names[key]), names[key])
             made = ways.added(made, key)
-            to_come = {reason.requirement for reason in made.reasons if not reason.most}
-            if key not in persons and to_come & {Requirement.ORAL, Requirement.TALK}:
-                left[key] = "oral_to_come" if Requirement.ORAL in to_come else "talk_to_come"
+            if key not in persons and (waits := beside.to_come(made, names[key])):
+                left[key] = waits
                 continue
             number = None
             need = _need(rule, exam)
@@ -306,6 +305,15 @@ class _Beside:
             panel = panel_reason(scheme.panel, self._readings.get(name))
             decision = replace(decision, reasons=(*decision.reasons, panel))
         return decision
+
+    def to_come(self, decision: Decision, name: str) -> str:
+        """Why one who is not named is left out: what nobody asked or measured yet; else empty."""
+        missing = {reason.requirement for reason in decision.reasons if not reason.most}
+        if Requirement.ORAL in missing:
+            return "oral_to_come"
+        if Requirement.TALK in missing:
+            return "talk_to_come"
+        return "panel_to_come" if self._scheme.panel is not None and name not in self._readings else ""
 
     def data(self, name: str) -> dict[str, object]:
         """What of all this a decision rests on."""

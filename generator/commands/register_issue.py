@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from dataclasses import dataclass
 from datetime import date, timedelta
 from pathlib import Path
 
@@ -113,11 +114,8 @@ def issued(
     """Issue a certificate; the PDF is whole on the disk before the row is kept."""
     with desk.registry() as registry:
         by = desk.by(registry)
-        found = read_decision(registry, decision)
-        cut = _cut_of(registry, decision)
-        scheme = _scheme(desk, found)
-        scope = signed_scope(scheme)
-        language = _print_language(desk, print_language, found.person, people_list(registry).rows)
+        about = _about(desk, registry, decision, print_language)
+        scope = signed_scope(about.scheme)
         ring = ring_of(desk, keys)
         first = valid_from or desk.now.date()
         waiting: list[Path] = []
@@ -126,7 +124,7 @@ def issued(
         def sign(text: ToSign) -> bytes:
             made = Certificate(text.number, text.name, text.scheme, text.version, scope, text.valid_from, text.valid_to)
             signed = sign_certificate(made, ring.current)
-            pdf = _pdf(desk, found, made, signed, language, ring.issuer, ring.current.public, cut)
+            pdf = _pdf(desk, about, made, signed, ring.issuer, ring.current.public)
             part = target / f".{text.number}.part"
             save(part, pdf, replace_old=True)
             waiting.append(part)
@@ -134,8 +132,8 @@ def issued(
 
         try:
             certificate = issue(
-                registry, found.person, decision, scope_data(scheme, scope), sign=sign, valid_from=first,
-                valid_to=last_day(first, scheme.validity_years), by=by, now=desk.now, exception=exception,
+                registry, about.found.person, decision, scope_data(about.scheme, scope), sign=sign, valid_from=first,
+                valid_to=last_day(first, about.scheme.validity_years), by=by, now=desk.now, exception=exception,
                 renews=renews,
             )  # fmt: skip
             path = target / f"{certificate.number}.pdf"
@@ -148,6 +146,22 @@ def issued(
         text, number=certificate.number, file=str(path), signed=certificate_text(certificate.signed or b""),
         valid_from=certificate.valid_from.isoformat(), valid_to=certificate.valid_to.isoformat(),
     )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class _About:
+    """What a certificate says beside its number and days: the decision, its scheme and cut, the paper's language."""
+
+    found: Decided
+    scheme: Scheme
+    cut: PanelCut | None
+    language: str
+
+
+def _about(desk: Desk, registry: Registry, decision: int, print_language: str | None) -> _About:
+    found = read_decision(registry, decision)
+    language = _print_language(desk, print_language, found.person, people_list(registry).rows)
+    return _About(found, _scheme(desk, found), _cut_of(registry, decision), language)
 
 
 def _scheme(desk: Desk, found: Decided) -> Scheme:
@@ -215,21 +229,12 @@ def _print_language(desk: Desk, wanted: str | None, person: int, rows: tuple[tup
     return str(own) if own in known else desk.language
 
 
-def _pdf(
-    desk: Desk,
-    found: Decided,
-    made: Certificate,
-    signed: bytes,
-    language: str,
-    issuer: str,
-    public: bytes,
-    cut: PanelCut | None,
-) -> bytes:
+def _pdf(desk: Desk, about: _About, made: Certificate, signed: bytes, issuer: str, public: bytes) -> bytes:
     paper = Signed(
-        made.number, made.valid_from, made.valid_to, issuer, in_words(public, language), in_digits(public),
-        qr_of(certificate_text(signed)).matrix, cut,
+        made.number, made.valid_from, made.valid_to, issuer, in_words(public, about.language), in_digits(public),
+        qr_of(certificate_text(signed)).matrix, about.cut,
     )  # fmt: skip
-    return printed.certificate_pdf(found.decision, made.name, language, desk.course, paper)
+    return printed.certificate_pdf(about.found.decision, made.name, about.language, desk.course, paper)
 
 
 @click.command("reprint")
@@ -250,17 +255,14 @@ def reprint_jobs(desk: Desk, number: str, print_language: str | None, folder: Pa
             raise RefusedError(f"the certificate {number} is of someone who was erased: it can't be printed")
         if held.status != "active":
             raise RefusedError(f"the certificate {number} is {held.status}: only one in force is printed")
-        found = read_decision(registry, held.decision)
-        cut = _cut_of(registry, held.decision)
-        scheme = _scheme(desk, found)
-        language = _print_language(desk, print_language, held.person, people_list(registry).rows)
+        about = _about(desk, registry, held.decision, print_language)
     key: PublicKey | None = keys.by_kid.get(kid_of(unpack(held.signed)))
     if key is None:
         raise RefusedError(f"the key that signed {number} is not among these public keys: look at --public")
     made = Certificate(
-        number, held.name, held.scheme, held.version, signed_scope(scheme), held.valid_from, held.valid_to
+        number, held.name, held.scheme, held.version, signed_scope(about.scheme), held.valid_from, held.valid_to
     )
-    pdf = _pdf(desk, found, made, held.signed, language, keys.issuer, key.public, cut)
+    pdf = _pdf(desk, about, made, held.signed, keys.issuer, key.public)
     path = (folder if folder is not None else data_folder() / "certificates") / f"{number}.pdf"
     save(path, pdf, replace_old=True)
     return desk.done(desk.words.say("register.done.wrote", file=path), file=str(path))

@@ -76,17 +76,11 @@ def import_observations(
     """
     with writing(registry, now, dry_run=dry_run) as entry:
         connection = entry.connection
-        known_cohort(connection, cohort)
-        require_role(connection, observer, "observer")
         if attempt < 1:
             raise RefusedError(f"attempt {attempt} can't be: attempts count from 1")
         if observed_on.isoformat() > entry.today:
             raise RefusedError(f"{observed_on} is still to come, so nobody has observed anything then: look at the day")
-        names = candidates_of(connection, cohort)
-        keys = {name: key for key, name in names.items()}
-        seen = read_observations(file, data, list(names.values()), practicals)
-        if any(keys[learner] == observer for learner, _, _ in seen):
-            raise RefusedError("nobody can be their own observer: another observer has to watch")
+        keys, seen = _read(connection, cohort, file, data, practicals, observer)
         there = _recorded(connection, observer, attempt)
         problems: list[Problem] = []
         fresh: list[tuple[Any, ...]] = []
@@ -145,13 +139,7 @@ def import_rechecks(
     """
     with writing(registry, now, dry_run=dry_run) as entry:
         connection = entry.connection
-        known_cohort(connection, cohort)
-        require_role(connection, observer, "observer")
-        names = candidates_of(connection, cohort)
-        keys = {name: key for key, name in names.items()}
-        again = read_observations(file, data, list(names.values()), practicals)
-        if any(keys[learner] == observer for learner, _, _ in again):
-            raise RefusedError("nobody can be their own observer: another observer has to watch")
+        keys, again = _read(connection, cohort, file, data, practicals, observer)
         first = _first_seen(connection, cohort, attempt, observed_on)
         known = {name: first.get(key, {}) for name, key in keys.items()}
         before = {(name, *step): seen for name, steps in known.items() for step, seen in steps.items()}
@@ -175,6 +163,25 @@ def import_rechecks(
         if problems:
             raise ProblemsError(problems)
     return Imported(new, len(log) - new, not dry_run)
+
+
+def _read(
+    connection: Connection,
+    cohort: int,
+    file: str,
+    data: bytes,
+    practicals: Mapping[str, Practical],
+    observer: int,
+) -> tuple[dict[str, int], Observations]:
+    """The ids of a cohort's candidates by name, and what an observer's table says of them."""
+    known_cohort(connection, cohort)
+    require_role(connection, observer, "observer")
+    names = candidates_of(connection, cohort)
+    keys = {name: key for key, name in names.items()}
+    seen = read_observations(file, data, list(names.values()), practicals)
+    if any(keys[learner] == observer for learner, _, _ in seen):
+        raise RefusedError("nobody can be their own observer: another observer has to watch")
+    return keys, seen
 
 
 def _rechecked(entry: Entry, row: Mapping[str, Any]) -> Any:
