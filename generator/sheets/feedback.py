@@ -51,7 +51,7 @@ def _part(one: LearnerMarks, why: Sequence[str], set_id: str, content: CourseCon
     good = [name for name, marks in groups.items() if all(mark.verdict.counts for _, mark in marks)]
     if good:
         pieces.append(Text(words.say("paper.feedback.good"), HEADING))
-        pieces += [Text(f"- {content.competencies[name].text[words.language]}", BODY) for name in good]
+        pieces += [Text(f"- {content.competencies[name].text[words.language]}", TIGHT.but(after=1.0)) for name in good]
     weak = [name for name in groups if name not in good]
     pieces.append(Text(words.say("paper.feedback.practise"), HEADING))
     if not weak:
@@ -100,4 +100,9 @@ def _practise(name: str, marks: Sequence[tuple[str, Mark]], content: CourseConte
             continue
         lines = [line for line in messages(mark, words) if line not in seen]
         seen.update(lines[1:])
-        yield Text(f"{label}. {' '.join(lines)}", TIGHT.but(indent=12.0, after=3.0))
+        yield Text(f"{label}. {_one_line(lines)}", TIGHT.but(indent=12.0, after=3.0))
+
+
+def _one_line(lines: Sequence[str]) -> str:
+    """What is said of an answer, one after the other; a verdict without a full stop leads on to its reason."""
+    return " ".join(line if line[-1:] in ".?!:।" or line is lines[-1] else f"{line}:" for line in lines)

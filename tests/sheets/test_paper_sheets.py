@@ -12,7 +12,7 @@ from generator.assessment.paper_draw import Exam, draw_papers
 from generator.assessment.paper_oral import oral_questions
 from generator.exercises import NumberItem, Person, Record, mark_set
 from generator.problems import RefusedError
-from generator.sheets.feedback import feedback_pdf
+from generator.sheets.feedback import _one_line, feedback_pdf
 from generator.sheets.oral import oral_pdf
 from tests.assessment.exam_papers import course
 
@@ -85,6 +85,11 @@ def test_feedback_says_what_to_practise_and_gives_no_key(right: bool) -> None:
             if isinstance(item, NumberItem) and "." in item.shown_key:
                 assert item.shown_key not in text
         assert course().modules["frame"].title["en"] in text
+
+
+def test_a_verdict_leads_on_to_its_reason() -> None:
+    assert _one_line(["Not yet", "Measure the ring.", "Then?"]) == "Not yet: Measure the ring. Then?"
+    assert _one_line(["अभी नहीं"]) == "अभी नहीं"
 
 
 def test_feedback_carries_the_decision_in_both_languages() -> None:
