@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
@@ -110,13 +111,15 @@ def each_row(name: str, data: bytes, columns: Sequence[Column], limit: int = LIM
         )
     order, problems = _head(name, head, columns)
     if any(problem.code == "missing-column" for problem in problems):
-        raise ProblemsError(few(name, problems))  # without it every row would be a problem of its own
+        deque(table, 0)  # a quote that is never closed goes before all else
+        raise ProblemsError(few(name, problems))  # without the column every row would be a problem of its own
     rows = 0
     for line in table:
         row, faults = _row(name, line, order, columns)
         problems += faults
         rows += 1
         if len(problems) > MOST_REPORTED:
+            deque(table, 0)
             break
         if not problems:
             yield row
