@@ -252,8 +252,10 @@ def test_without_scripts_all_cards_can_be_read(built: Built, browser: Browser) -
     context.close()
 
 
-@pytest.mark.parametrize("width", [360, 1280])
-@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize(
+    ("language", "width"),
+    [("en", 360), ("hi", 1280), *(pytest.param(*way, marks=pytest.mark.long) for way in (("en", 1280), ("hi", 360)))],
+)  # each language and each width in every run; all four take twice as long
 def test_no_page_has_a_known_barrier_or_is_too_wide(built: Built, page: Page, language: str, width: int) -> None:
     page.set_viewport_size({"width": width, "height": 900})
     places = [address(built, language, name) for name in PAGES]
