@@ -133,8 +133,8 @@ def one_round(registry: Registry, number: int, kept: Path, say: Callable[..., ob
         held = connection.exec_driver_sql("select number from certificates where person = ?", (person,)).scalar()
     if held is None:
         made = issue(
-            registry, person, decision, SCOPE, sign=sign, valid_from=DAY, valid_to=DAY + timedelta(days=900), by=BOSS,
-            now=now,
+            registry, person, decision, SCOPE, sign=sign, valid_from=now.date(),
+            valid_to=now.date() + timedelta(days=900), by=BOSS, now=now,
         )  # fmt: skip
         held = made.number
     say("issued", held)
