@@ -68,7 +68,7 @@ class BuildSizes:
     Args:
         excavation: ground to dig out [m**3].
         concrete: concrete of the base [m**3].
-        steel: bars of the cage, hoops and uprights [kg].
+        steel: bars of the cage, hoops and uprights [kg]; 0 where the cage is mesh alone.
         mesh: wall face on which mesh is hung, both faces counted [m**2].
         wall_area: the larger face of the wall [m**2].
         floor_area: floor [m**2].
@@ -120,6 +120,14 @@ def build_jobs(sizes: BuildSizes) -> tuple[Job, ...]:
     _refuse(sizes)
     hands = sizes.masons + sizes.labourers
     steel = _days(sizes.steel * (FITTER + FITTER_HELPER) / 2 / hands)
+    frame: list[Job] = []
+    frame_stands = {"base_concrete": int(BASE_SET)}
+    if sizes.steel:
+        frame = [
+            Job("bend_hoops", steel, {"base_concrete": 0}, outdoors=False),
+            Job("frame_and_hoops", steel, {"base_concrete": int(BASE_SET), "bend_hoops": 0}),
+        ]
+        frame_stands = {"frame_and_hoops": 0}
     jobs = [
         Job("clear_ground", 1, {}),
         Job("bring_materials", sizes.carrying_days, {}),
@@ -129,9 +137,8 @@ def build_jobs(sizes: BuildSizes) -> tuple[Job, ...]:
         Job("base_steel", 1, {"base_stone": 0}),
         Job("hold_base_steel", 0, {"base_steel": 0}),
         Job("base_concrete", 1, {"hold_base_steel": 0}),
-        Job("bend_hoops", steel, {"base_concrete": 0}, outdoors=False),
-        Job("frame_and_hoops", steel, {"base_concrete": int(BASE_SET), "bend_hoops": 0}),
-        Job("mesh_and_fittings", _days(sizes.mesh / MESH_OF_A_DAY / hands), {"frame_and_hoops": 0}),
+        *frame,
+        Job("mesh_and_fittings", _days(sizes.mesh / MESH_OF_A_DAY / hands), frame_stands),
         Job("hold_cage", 0, {"mesh_and_fittings": 0}),
         Job("hold_first_batch", 0, {"hold_cage": 0}),
         Job("first_coat", 1, {"hold_first_batch": 0}),

@@ -10,6 +10,7 @@ from generator.plans.reckoner import Reckoner, make_reckoner, reckoner_sections
 from generator.plans.refused import NoPlanError, outside
 from generator.plans.roofing import RoofKind
 from generator.plans.sections import sections
+from generator.plans.sections_build import looked_at
 from generator.plans.shape import shape_ladder
 from generator.plans.shop import USUAL_SHOP, Angle, Bar, Mesh, Shop, read_shop
 from generator.plans.tell import Section
@@ -42,6 +43,7 @@ __all__ = [
     "hoops_of_place",
     "litres_for_people",
     "litres_of_place",
+    "looked_at",
     "make_plan",
     "make_reckoner",
     "name_of_place",

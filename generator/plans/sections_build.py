@@ -6,6 +6,7 @@ from generator.calculations.build_jobs import HOLD_POINTS
 from generator.plans.as_data import BATCH, WATER_WORKS
 from generator.plans.plan import Plan
 from generator.plans.tell import Section, Tell
+from generator.words import Words
 
 _NO_GAP = 0.05
 """Per cent that are shown as 0.0: the cutting list is as short as can be."""
@@ -14,7 +15,7 @@ _NO_GAP = 0.05
 def cutting(plan: Plan, tell: Tell) -> Section:
     """Which pieces come from which bars."""
     words, rows = tell.words, []
-    lines = [words.say("plan.cutting_note")]
+    lines = [words.say("plan.cutting_note") if plan.wall.hoops is None else words.say("plan.cutting_note_hoops")]
     for each in plan.bars:
         bar = words.say("plan.bar_of", bar=tell.bar(each.bar), length=tell.sized(each.bar.length, 1, "m"))
         waste, gap = tell.number(100 * each.cuts.waste), 100 * each.cuts.gap
@@ -89,7 +90,10 @@ def batch(plan: Plan, tell: Tell) -> Section:
         (words.say("plan.material.finish_bags"), tell.number(made.finish_bags)),
         (words.say("plan.material.sand"), tell.sized(made.sand, 1, "m**3")),
         (words.say("plan.material.stone"), tell.sized(made.stone, 1, "m**3")),
-        (words.say("plan.material.steel"), tell.sized(made.steel, 0, "kg")),
+        (
+            words.say("plan.material.bars") if plan.angles is None else words.say("plan.material.steel"),
+            tell.sized(made.steel, 0, "kg"),
+        ),
         (words.say("plan.material.mesh"), tell.sized(made.mesh, 0, "kg")),
         (words.say("plan.material.wire"), tell.sized(made.wire, 0, "kg")),
         (words.say("plan.material.lime"), tell.sized(made.lime, 0, "kg")),
@@ -138,13 +142,13 @@ def money(plan: Plan, tell: Tell) -> Section:
         return Section("money", heading, (words.say("plan.no_prices"),))
     rows = [
         (
-            words.say_one_of("plan.item", line.name), f"{tell.number(float(line.packages), 1)}",
+            _item(plan, line.name, words), f"{tell.number(float(line.packages), 1)}",
             "–" if line.price is None else f"{line.price}", "–" if line.cost is None else f"{line.cost}",
         )
         for line in made.lines
     ]  # fmt: skip
     if made.missing:
-        names = ", ".join(words.say_one_of("plan.item", name) for name in made.missing)
+        names = ", ".join(_item(plan, name, words) for name in made.missing)
         lines = [words.say("plan.prices_missing", names=names, so_far=f"{made.so_far} {made.currency}")]
     else:
         lines = [words.say("plan.total", total=f"{made.total} {made.currency}")]
@@ -158,6 +162,24 @@ def money(plan: Plan, tell: Tell) -> Section:
         words.say("plan.head.cost"),
     )  # fmt: skip
     return Section("money", heading, tuple(lines), head, tuple(rows))
+
+
+def _item(plan: Plan, name: str, words: Words) -> str:
+    """A line of the bill: no angles where none are bought."""
+    return words.say_one_of("plan.item", "bars" if name == "steel" and plan.angles is None else name)
+
+
+def looked_at(plan: Plan, hold: str, words: Words) -> str:
+    """What is looked at where the work stops.
+
+    Args:
+        plan: of the tank.
+        hold: the hold point's name.
+        words: of the reader's language.
+    """
+    if hold == "hold_cage" and plan.wall.hoops is None:
+        return words.say("plan.hold_mesh_cage")
+    return words.say_one_of("plan.hold", hold)
 
 
 def fittings(plan: Plan, tell: Tell) -> Section:
@@ -174,7 +196,7 @@ def hold_points(plan: Plan, tell: Tell) -> Section:
     words = tell.words
     line = "_" * 14
     rows = tuple(
-        (tell.number(number), words.say_one_of("job", name), words.say_one_of("plan.hold", name), line, line)
+        (tell.number(number), words.say_one_of("job", name), looked_at(plan, name, words), line, line)
         for number, name in enumerate(HOLD_POINTS, start=1)
     )
     head = (

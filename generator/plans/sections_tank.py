@@ -10,6 +10,7 @@ from generator.calculations.bands import Band, explain
 from generator.formula import Status
 from generator.plans.as_data import GROUND
 from generator.plans.as_data import counts as counted
+from generator.plans.hoops import Hoops
 from generator.plans.plan import Offer, Plan
 from generator.plans.roofing import RoofKind
 from generator.plans.tell import Section, Tell
@@ -25,10 +26,7 @@ def counts(plan: Plan, tell: Tell) -> Section:
         lines += [words.say("plan.engineer_line"), *offers(plan.smaller, tell)]
     rows = [
         (words.say("plan.count.water"), tell.sized(found["water_litres"], 0, "L")),
-        (words.say("plan.count.angles"), tell.number(found["angles"])),
-        (words.say("plan.count.uprights"), tell.number(found["uprights"])),
-        (words.say("plan.count.starters"), tell.number(found["starters"])),
-        (words.say("plan.count.hoops"), _hoop_counts(plan, tell)),
+        *_bar_counts(plan, tell),
         (words.say("plan.count.bags"), tell.number(found["cement_bags"])),
         (words.say("plan.count.rolls"), tell.number(found["mesh_rolls"])),
         (words.say("plan.count.loads", load=tell.sized(plan.wish.crew.load, 0, "kg")), tell.number(found["loads"])),
@@ -58,10 +56,21 @@ def _need(plan: Plan, tell: Tell) -> list[str]:
     return lines
 
 
-def _hoop_counts(plan: Plan, tell: Tell) -> str:
-    hoops = plan.wall.hoops
-    if hoops is None:
-        return tell.number(0)
+def _bar_counts(plan: Plan, tell: Tell) -> list[tuple[str, str]]:
+    """Angles, uprights, starters and hoops; a part that this tank has not is no row."""
+    words, found, hoops = tell.words, counted(plan), plan.wall.hoops
+    rows = []
+    if found["angles"]:
+        rows.append((words.say("plan.count.angles"), tell.number(found["angles"])))
+    if found["uprights"]:
+        rows.append((words.say("plan.count.uprights"), tell.number(found["uprights"])))
+    rows.append((words.say("plan.count.starters"), tell.number(found["starters"])))
+    if hoops is not None:
+        rows.append((words.say("plan.count.hoops"), _hoop_counts(hoops, tell)))
+    return rows
+
+
+def _hoop_counts(hoops: Hoops, tell: Tell) -> str:
     foot, *rest = hoops.zones
     by_zone = " + ".join(tell.number(count) for count in (foot.gaps + 1, *(zone.gaps for zone in rest)))
     return tell.words.say("plan.hoops_by_zone", count=tell.number(hoops.count), zones=by_zone)
@@ -82,7 +91,7 @@ def why(plan: Plan, tell: Tell) -> Section:
     """Why these hoops: what each zone bears, what it would bear if all stood as far apart as at the top."""
     words, hoops = tell.words, plan.wall.hoops
     if hoops is None:
-        return Section("why", words.say("plan.section.why"), (words.say("plan.why_mesh_only"),))
+        return Section("why", words.say("plan.section.why_no_hoops"), (words.say("plan.why_mesh_only"),))
     lines = []
     if plan.judged is not None:
         zone = plan.judged.zones[0]
@@ -133,11 +142,19 @@ _SIZES = ("inside_diameter", "frame_diameter", "ring_length", "outside_diameter"
           "base_diameter", "base_concrete_thickness", "starter_length")  # fmt: skip
 
 
+_OF_A_FRAME = ("frame_diameter", "ring_length", "bar_cover_inside", "hoop_cover_outside", "bar_length")
+"""Sizes that have no meaning, or another name, where mesh alone bears."""
+
+
 def sizes(plan: Plan, tell: Tell) -> Section:
     """Every size that is set out, and the steel it is set out with."""
     words, values, wall, roof = tell.words, plan.values, plan.wall, plan.roof
-    skip = () if wall.hoops is not None else ("frame_diameter", "bar_cover_inside", "hoop_cover_outside", "bar_length")
+    skip = () if wall.hoops is not None else _OF_A_FRAME
     rows = [tell.quantity(name, values[name]) for name in _SIZES if name in values and name not in skip]
+    note = words.say("plan.three_diameters")
+    if wall.hoops is None:
+        note = words.say("plan.three_diameters_mesh")
+        rows.insert(1, (words.say("plan.size.mesh_ring"), tell.quantity("ring_length", values["ring_length"])[1]))
     if wall.hoops is not None and wall.upright is not None:
         rows += [
             (words.say("plan.size.hoop_bar"), tell.bar(wall.hoops.bar)),
@@ -158,7 +175,7 @@ def sizes(plan: Plan, tell: Tell) -> Section:
         (words.say("plan.size.longest_board"), tell.sized(roof.longest_board, 2, "m")),
     ]  # fmt: skip
     head = (words.say("plan.head.size"), words.say("plan.head.value"))
-    return Section("sizes", words.say("plan.section.sizes"), (words.say("plan.three_diameters"),), head, tuple(rows))
+    return Section("sizes", words.say("plan.section.sizes"), (note,), head, tuple(rows))
 
 
 def _roof_steel(plan: Plan, tell: Tell) -> str:

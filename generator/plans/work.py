@@ -59,7 +59,7 @@ def work_for(shape: Shape, roof: Roof, values: Mapping[str, float], materials: M
     sizes = BuildSizes(
         excavation=values["excavation_volume"] + values["cut_volume"],
         concrete=values["base_concrete_volume"],
-        steel=materials.steel,
+        steel=materials.steel if values["steel_mass"] > 0 else 0.0,  # the steel of a cage of mesh is base and roof
         mesh=values["plaster_area_outside"] + values["plaster_area_inside"],
         wall_area=values["plaster_area_outside"],
         floor_area=values["floor_area"],

@@ -18,7 +18,7 @@ from generator.curriculum import CourseContent
 from generator.curriculum.models import Module
 from generator.exercises import ChoiceItem, NumberItem, QuestionItem, Record, SpokenItem, make_item
 from generator.figures import draw
-from generator.plans import sections
+from generator.plans import looked_at, sections
 from generator.plans.sections import CAUTIONS
 from generator.sheets.board import board_pieces
 from generator.sheets.drawings import Drawings
@@ -356,7 +356,7 @@ class Pack:
             [Text(words.say_one_of("workshop.look", look), CELL), *self._yes_or_no(), Space(_SIGN)] for look in looks
         ]
         for name in self._due(number, on):
-            told = f"{words.say_one_of('job', name)}: {words.say_one_of('plan.hold', name)}"
+            told = f"{words.say_one_of('job', name)}: {looked_at(self._workshop.plan, name, words)}"
             rows.append([Text(told, CELL.but(bold=True)), *self._yes_or_no(), Space(_SIGN)])
         heads = [
             words.say("workshop.look_at"), words.say("workshop.good"), words.say("workshop.not_good"),

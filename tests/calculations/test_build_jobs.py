@@ -140,3 +140,9 @@ def test_a_build_that_can_not_be_is_refused(changed: dict[str, float], message: 
         build_jobs(sizes)
     with pytest.raises(OutOfRangeError, match=message):
         people_missing(sizes)
+
+
+def test_a_cage_of_mesh_alone_is_hung_on_the_set_base_with_no_hoop_to_bend() -> None:
+    jobs = {job.name: job for job in build_jobs(replace(TANK, steel=0))}
+    assert not jobs.keys() & {"bend_hoops", "frame_and_hoops"}
+    assert jobs["mesh_and_fittings"].after == {"base_concrete": 3}

@@ -125,3 +125,26 @@ def test_a_trough_can_be_told_and_a_huge_one_is_several(language: str) -> None:
     with pytest.raises(NoPlanError) as refused:
         trough_for(2800, USUAL_SHOP)
     assert "2" in refused.value.text(WORDS[language])
+
+
+@pytest.mark.parametrize("language", sorted(WORDS))
+@pytest.mark.parametrize(("litres", "hoops", "angles"), [(1000, False, False), (3000, True, False), (8000, True, True)])
+def test_a_part_that_a_tank_has_not_is_neither_counted_bought_scheduled_nor_looked_at(
+    language: str, litres: float, hoops: bool, angles: bool
+) -> None:
+    words = WORDS[language]
+    plan = make_plan(Wish(litres, prices=PRICES))
+    told = {section.key: section for section in sections(plan, words)}
+    firsts = {row[0] for section in told.values() for row in section.rows}
+    assert (words.say("plan.count.angles") in firsts) == angles
+    assert (words.say("plan.material.steel") in firsts) == (words.say("plan.item.steel") in firsts) == angles
+    assert (words.say("plan.count.hoops") in firsts) == (words.say("plan.count.uprights") in firsts) == hoops
+    calendar = [row[1] for row in told["calendar"].rows]
+    assert (words.say("job.bend_hoops") in calendar) == (words.say("job.frame_and_hoops") in calendar) == hoops
+    assert words.say("job.mesh_and_fittings") in calendar
+    if not hoops:
+        of_hoops = {"en": "hoop", "hi": "रिंग में"}[language]
+        assert not any(of_hoops in line.lower() for line in told["cutting"].lines)
+        looked_at = " ".join(row[2] for row in told["hold_points"].rows)
+        assert words.say("plan.hold_mesh_cage") in looked_at
+        assert words.say("plan.hold.hold_cage") not in looked_at
