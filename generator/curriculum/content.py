@@ -115,6 +115,7 @@ class CourseContent:
         recordings: what trainers recorded, by module id, card id and language.
         own_plans: by place id, tanks that stand in no file of the course.
         own_values: by place id, what handouts know of them.
+        own_notes: by handout id and language, what a handout shows of such a tank and was taken from elsewhere.
     """
 
     course: Course
@@ -139,6 +140,7 @@ class CourseContent:
     recordings: Mapping[tuple[str, str, str], Recording] = field(default_factory=dict, repr=False)
     own_plans: Mapping[str, Plan] = field(default_factory=dict, repr=False)
     own_values: Mapping[str, Mapping[str, float]] = field(default_factory=dict, repr=False)
+    own_notes: Mapping[tuple[str, str], str] = field(default_factory=dict, repr=False)
 
     def questions_of(self, module_id: str) -> tuple[Question, ...]:
         """The questions of a module that are not retired, in the bank's order."""

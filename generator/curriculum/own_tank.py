@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Collection, Iterator, Mapping
+import re
+from collections.abc import Collection, Mapping
 from dataclasses import replace
 from functools import partial
 
 from generator.calculations import BOOK
 from generator.curriculum.content import CourseContent, shipped
-from generator.curriculum.lessons import SheetNames, SheetText, Surroundings, split_sheet
+from generator.curriculum.lessons import FigureBlock, SheetNames, SheetText, Surroundings, split_sheet
 from generator.curriculum.models import Handout, Place
 from generator.curriculum.place_plans import section_keys
 from generator.curriculum.texts import Filler
@@ -36,6 +37,8 @@ OWN_TANK = "own-tank"
 """Id of the place that stands for the tank."""
 _BESIDE = ("bucket_litres", "outlet_bore")
 """Givens that handouts show and no plan settles; where the tank's place has none, those of the handouts' own place."""
+_NAMED = re.compile(r'"([a-z_]+)"')
+"""What the calls of a template name."""
 
 
 def at_tank(content: CourseContent, plan: Plan, name: Mapping[str, str], handouts: Collection[str]) -> CourseContent:
@@ -44,7 +47,7 @@ def at_tank(content: CourseContent, plan: Plan, name: Mapping[str, str], handout
     Args:
         content: the course.
         plan: of the tank.
-        name: of the tank, by language; it stands under the sheets' titles, with what is not known of it.
+        name: of the tank, by language; it stands under the sheets' titles.
         handouts: ids of those that are wanted; the others stay as they are.
 
     Raises:
@@ -53,9 +56,8 @@ def at_tank(content: CourseContent, plan: Plan, name: Mapping[str, str], handout
     values = drawing_values(plan)
     usual = {given: _usual(content, handouts, given) for given in _BESIDE if given not in values}
     values |= {given: value for given, value in usual.items() if value is not None}
-    named = {language: " · ".join([name[language], *_told(usual, words)]) for language, words in content.words.items()}
     place = Place.model_construct(
-        format=1, id=OWN_TANK, name=named, about=dict(name), invented=False, given=given_values(plan)
+        format=1, id=OWN_TANK, name=dict(name), about=dict(name), invented=False, given=given_values(plan)
     )
     filler = Filler(shipped().book, {**content.place_values, OWN_TANK: values}, content.words)
     texts = {
@@ -64,6 +66,12 @@ def at_tank(content: CourseContent, plan: Plan, name: Mapping[str, str], handout
         for language in content.course.languages
     }
     moved = {one: content.handouts[one].model_copy(update={"place": OWN_TANK}) for one in handouts}
+    shows = {one: _shown(content, content.handouts[one], texts) & usual.keys() for one in handouts}
+    notes = {
+        (one, language): _told({given: usual[given] for given in _BESIDE if given in shows[one]}, words)
+        for one in handouts
+        for language, words in content.words.items()
+    }
     told = json.dumps([dict(name), values], sort_keys=True).encode("utf-8")
     return replace(
         content,
@@ -74,14 +82,29 @@ def at_tank(content: CourseContent, plan: Plan, name: Mapping[str, str], handout
         sources={**content.sources, f"course/places/{OWN_TANK}": told},
         own_plans={OWN_TANK: plan},
         own_values={OWN_TANK: values},
+        own_notes={key: note for key, note in notes.items() if note},
     )
 
 
-def _told(usual: Mapping[str, float | None], words: Words) -> Iterator[str]:
+def _told(usual: Mapping[str, float | None], words: Words) -> str:
     """What was taken from elsewhere, so that whoever builds looks at it."""
-    for given, value in usual.items():
-        if value is not None:
-            yield f"{words.say_one_of('quantity', given)}: {words.with_unit(f'{value:g}', BOOK.givens[given].unit)}"
+    things = ", ".join(
+        f"{words.say_one_of('quantity', given)} {words.with_unit(f'{value:g}', BOOK.givens[given].unit)}"
+        for given, value in usual.items()
+        if value is not None
+    )
+    return words.say("sheet.not_of_this_tank", things=things) if things else ""
+
+
+def _shown(content: CourseContent, handout: Handout, texts: Mapping[tuple[str, str], SheetText]) -> set[str]:
+    """Numbers that a handout's drawings and words ask for by name, in any language."""
+    figures, found = shipped().figures, set[str]()
+    for language in content.course.languages:
+        for block in texts[handout.id, language]:
+            if isinstance(block, FigureBlock):
+                found |= set(figures[block.figure])
+        found |= set(_NAMED.findall(content.reading.texts[f"handouts/{handout.template}.{language}.md"]))
+    return found
 
 
 def _usual(content: CourseContent, handouts: Collection[str], given: str) -> float | None:

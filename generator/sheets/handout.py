@@ -69,6 +69,7 @@ def handout_part(handout_id: str, language: str, content: CourseContent) -> Part
     page = content.modules[handout.module].title[language] if handout.module else ""
     place = content.places[handout.place]
     where = f"{place.name[language]}. {words.say('sheet.invented_place')}" if place.invented else place.name[language]
+    where = " · ".join(filter(None, (where, content.own_notes.get((handout_id, language), ""))))
     pieces: list[Piece] = [Text(title, TITLE), Text(where, NOTE.but(keep=True))]
     own = content.own_plans.get(handout.place)
     if own is not None and own.judgement.band is Band.ENGINEER:

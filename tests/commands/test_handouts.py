@@ -96,6 +96,21 @@ def test_every_handout_can_be_made_for_a_tank_of_litres_in_both_languages() -> N
             assert "10,000 L" in made.text().replace("\u00a0", " "), (name, language)
 
 
+def test_what_is_taken_from_another_place_is_told_on_the_sheets_that_show_it_alone() -> None:
+    course = course_at(site_root())
+    own, _ = OwnTank(None, 8000.0, None).course(course, list(course.handouts), "en")
+    bucket, bore = "water in the bucket at its mark 10", "bore of the open outlet 32"
+    for name, shown in {"batch-card": {bucket}, "first-filling-card": {bore}, "step-cards": {bucket, bore}}.items():
+        for language in ("en", "hi"):
+            note = own.own_notes[name, language].replace("\u00a0", " ")
+            assert language != "en" or {each for each in (bucket, bore) if each in note} == shown, name
+            with recording() as made:
+                handout_pdf(name, language, own)
+            assert "".join(note.split()) in "".join(made.text().split()), (name, language)
+    assert {name for name, _ in own.own_notes} == {"batch-card", "first-filling-card", "step-cards"}
+    assert own.places["own-tank"].name["en"].replace("\u00a0", " ") == "8,000 L"
+
+
 def test_a_small_tank_without_angles_has_its_cutting_list_and_says_no_engineer_has_to_sign(tmp_path: Path) -> None:
     """Above the village's size the same sheet stops whoever wants to cut before an engineer signed."""
     for litres, signed in (("3000", False), ("20000", True)):
