@@ -255,5 +255,5 @@ def test_a_decision_tells_years_later_what_it_rests_on_and_how_sure_it_is(office
     assert len(inputs["papers"][0]["answers"][0]) == 64
     assert inputs["uncertainty"]["sure"] > 0.9
     assert found["cut"]["judges"] == 5
-    assert "हुनर के हद तक होने की संभावना" in office.good("decisions", "show", "1", "--language", "hi")
+    assert "हुनर के पास-रेखा तक होने की संभावना" in office.good("decisions", "show", "1", "--language", "hi")
     assert office("decisions", "show", "9")[0] == 3
