@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -25,7 +25,7 @@ from generator.commands.tool import (
 )
 from generator.curriculum import CourseContent
 from generator.problems import ExitCode
-from generator.site import RECKONER
+from generator.site import FORMULAS, RECKONER
 
 _KINDS = ("handouts", "checklists")
 
@@ -33,7 +33,7 @@ _KINDS = ("handouts", "checklists")
 @click.command()
 @click.argument("names", nargs=-1)
 @click.option("--for", "class_list", type=click.Path(dir_okay=False, path_type=Path), help="Class list (CSV): name.")
-@click.option("--module", help="Whose questions are asked; needed with --for where the course has several modules.")
+@click.option("--module", help="Whose questions are asked: needed with --for in a course of several; or whose formulas")
 @click.option("--seed", help="Any text: another one gives other numbers. Without it, today's date.")
 @click.option("--questions", type=click.IntRange(0, 500), default=0, help="How many for each learner; 0 asks all.")
 @click.option(
@@ -123,9 +123,10 @@ def sheets(
     if not typed:
         language = tank.language(course) or language
     wanted_sheets = list(names)
+    chosen = [] if module is None or FORMULAS not in names else [_module(course, module)]
     own, end = tank.course(course, wanted_sheets, language, leave_out=all_of_them) if tank.asked else (course, "")
     single = {
-        f"{name}-{end}" if end and name in own.handouts else name: partial(_for_tank, name, own)
+        f"{name}-{end}" if end and name in own.handouts else name: partial(_for_tank, name, own, chosen)
         for name in wanted_sheets
     }
     if pictures:
@@ -170,7 +171,7 @@ def known_language(course: CourseContent, language: str) -> str:
 
 
 def named_sheets(course: CourseContent, only: str | None = None) -> dict[str, dict[str, str]]:
-    """The sheets that are asked for by name, with their titles: handouts, practical checklists, the ready reckoner.
+    """The sheets that are asked for by name, with their titles: handouts, checklists, ready reckoner, formula sheet.
 
     Args:
         course: the course.
@@ -179,21 +180,24 @@ def named_sheets(course: CourseContent, only: str | None = None) -> dict[str, di
     handouts = {handout.id: dict(handout.title) for handout in course.handouts.values()}
     checklists = {p.id: dict(p.title) for p in course.practicals.values() if not p.retired}
     reckoner = {language: words.say("plan.reckoner.title") for language, words in course.words.items()}
-    kinds = {"handouts": {RECKONER: reckoner} | handouts, "checklists": checklists}
+    formulas = {language: words.say("page.formulas.title") for language, words in course.words.items()}
+    kinds = {"handouts": {RECKONER: reckoner, FORMULAS: formulas} | handouts, "checklists": checklists}
     return kinds[only] if only is not None else kinds["handouts"] | checklists
 
 
-def named_pdf(name: str, language: str, course: CourseContent) -> bytes:
-    """The PDF of a sheet by name."""
+def named_pdf(name: str, language: str, course: CourseContent, modules: Collection[str] = ()) -> bytes:
+    """The PDF of a sheet by name; the formula sheet of all modules, or of these."""
     if name in course.handouts:
         return printed.handout_pdf(name, language, course)
     if name in course.practicals:
         return printed.practical_pdf(name, language, course)
+    if name == FORMULAS:
+        return printed.formulas_pdf(language, course, modules)
     return printed.reckoner_pdf(plans.make_reckoner(), course.words[language], course.course.version)
 
 
-def _for_tank(name: str, own: CourseContent, language: str, _course: CourseContent) -> bytes:
-    return named_pdf(name, language, own)
+def _for_tank(name: str, own: CourseContent, modules: Collection[str], language: str, _course: CourseContent) -> bytes:
+    return named_pdf(name, language, own, modules)
 
 
 def _modules(course: CourseContent, module: str | None) -> list[str]:

@@ -20,6 +20,7 @@ from generator.curriculum.lessons import (
 )
 from generator.curriculum.own_tank import NoSuchSheetError, at_tank
 from generator.curriculum.schemas import schemas
+from generator.curriculum.taught import first_taught, taught
 
 __all__ = [
     "Block",
@@ -43,7 +44,9 @@ __all__ = [
     "WorkedBlock",
     "at_tank",
     "check",
+    "first_taught",
     "load",
     "schemas",
+    "taught",
     "warnings",
 ]

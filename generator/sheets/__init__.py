@@ -2,6 +2,7 @@
 
 from generator.sheets.booklet import booklet_pdf
 from generator.sheets.certificate import Signed, certificate_pdf
+from generator.sheets.formulas import formulas_pdf
 from generator.sheets.handout import handout_pdf
 from generator.sheets.key import key_pdf
 from generator.sheets.pictures import pictures_pdf
@@ -17,6 +18,7 @@ __all__ = [
     "Signed",
     "booklet_pdf",
     "certificate_pdf",
+    "formulas_pdf",
     "handout_pdf",
     "key_pdf",
     "pictures_pdf",

@@ -33,9 +33,14 @@ class Formula(Piece):
         self._text = Text(symbols(plain_text(BOOK, name, word=word_of(words)).replace("; ", "\n")), TIGHT)
         self._plain = False
 
+    @property
+    def natural_width(self) -> float:
+        """Of its widest line, points: where it is not to become plain text."""
+        return max(line.width for line in self._lines)
+
     def measure(self, width: float) -> float:
         """The lines below each other."""
-        self._plain = max(line.width for line in self._lines) > width
+        self._plain = self.natural_width > width
         if self._plain:
             return self._text.fit(width)
         return sum(line.up + line.down for line in self._lines) + _BETWEEN * (len(self._lines) - 1)

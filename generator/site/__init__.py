@@ -6,6 +6,7 @@ makes only what changed, `stick` puts all in one folder, `swap` puts that folder
 
 from generator.site.assemble import kept_reckoner, licence_file, site_files
 from generator.site.check_page import CertificateCheck
+from generator.site.formulas_page import FORMULAS
 from generator.site.mkdocs_run import Docs, SiteSettings, run_mkdocs
 from generator.site.one_file import OneFileParts, one_file
 from generator.site.pages import build_pages, check, settings
@@ -16,6 +17,7 @@ from generator.site.stick import LanguageParts, Print, stick_files, write_stick
 from generator.site.swap import swap_in
 
 __all__ = [
+    "FORMULAS",
     "RECKONER",
     "CertificateCheck",
     "Docs",

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from html import escape
 
 from generator.calculations import BOOK
-from generator.curriculum import CourseContent, FormulaBlock, WorkedBlock
-from generator.curriculum.models import Module, WorkedQuestion
+from generator.curriculum import CourseContent, first_taught
+from generator.curriculum.models import Module
 from generator.formula import Quantity, mathml
 from generator.formula.mathml import symbol_markup
 from generator.site.markup import block, formula_words
@@ -15,28 +14,6 @@ from generator.words import Words
 
 FORMULAS = "formula-sheet"
 """Name of the page."""
-
-
-def taught(content: CourseContent, module: Module) -> tuple[str, ...]:
-    """The quantities that a module's lesson shows, its exercises ask for, and its jobs in parts need, in this order.
-
-    Args:
-        content: the course.
-        module: one of its modules.
-    """
-    return tuple(dict.fromkeys(_taught(content, module)))
-
-
-def _taught(content: CourseContent, module: Module) -> Iterator[str]:
-    for part in content.lessons[module.id, content.course.languages[0]]:
-        if isinstance(part, FormulaBlock | WorkedBlock):
-            yield part.quantity
-    for question in content.questions_of(module.id):
-        if isinstance(question, WorkedQuestion):
-            yield question.asks
-    for key in module.scenarios:
-        if not content.scenarios[key].retired:
-            yield from (part.asks for part in content.scenarios[key].parts)
 
 
 def formulas_page(content: CourseContent, modules: list[Module], language: str) -> str:
@@ -49,13 +26,9 @@ def formulas_page(content: CourseContent, modules: list[Module], language: str) 
     """
     words = content.words[language]
     parts = [f"# {words.say('page.formulas.title')} {{#{FORMULAS}}}", words.say("page.formulas.about")]
-    shown: set[str] = set()
-    for module in modules:
-        names = [name for name in taught(content, module) if name in BOOK.quantities and name not in shown]
-        shown |= set(names)
-        if names:
-            parts.append(f"## {module.title[language]} {{#formulas-{module.id}}}")
-            parts += [block(f'<div class="ts-sheet">{_entry(BOOK.quantities[name], words)}</div>') for name in names]
+    for module, names in first_taught(content, modules):
+        parts.append(f"## {module.title[language]} {{#formulas-{module.id}}}")
+        parts += [block(f'<div class="ts-sheet">{_entry(BOOK.quantities[name], words)}</div>') for name in names]
     return "\n\n".join(part.strip() for part in parts) + "\n"
 
 

@@ -186,11 +186,14 @@ def recording() -> Iterator[Recording]:
 def width_of(segment: Segment) -> float:
     """Width of a drawn string in points, by the library's own measures of what was typed.
 
-    Hindi is measured word by word: in a mixed line the library takes the first word's script for all of them.
+    Hindi is measured word by word, and apart from a hyphen: in a mixed line the library takes the first word's script
+    for all of them.
     """
     font, size = segment.hand.font, segment.hand.size
     width = float(stringWidth(" ", font, size) * segment.typed.count(" "))
-    for word in segment.typed.split(" "):
+    for word in re.split("(-)| ", segment.typed):  # a hyphen is drawn alone: it belongs to no script
+        if not word:
+            continue
         if _DEVANAGARI.search(word):
             glyphs = shapeStr(word, font, size, force=True)
             width += float(sum(glyph.x_advance for glyph in glyphs.__shapeData__) * size / 1000)
