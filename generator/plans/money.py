@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from generator.calculations.bill import Bill, Comparison, Item, Tank, bill, compare
+from generator.formula import whole_up
 from generator.plans.materials import Materials
 from generator.plans.mesh_list import MeshList
 from generator.plans.prices import Prices
 from generator.plans.steel_list import AngleList, BarList
 from generator.plans.work import Work
+
+OURS = "ferrocement"
+"""Name of the planned tank among those that it is compared with."""
 
 
 def bill_for(
@@ -35,8 +39,8 @@ def bill_for(
     steel = sum(each.mass for each in bars) + (angles.mass if angles else 0.0)
     items = [
         Item("cement", materials.bags, "bag"),
-        Item("sand", materials.sand, "m**3", package=0.1),
-        Item("stone", materials.stone, "m**3", package=0.1),
+        Item("sand", _heap(materials.sand), "m**3", package=0),
+        Item("stone", _heap(materials.stone), "m**3", package=0),
         Item("steel", steel, "kg"),
         Item("mesh", mesh.mass, "kg"),
         Item("wire", materials.wire, "kg"),
@@ -46,6 +50,11 @@ def bill_for(
         Item("load", work.loads.loads, ""),
     ]
     return bill(items, {name: repr(price) for name, price in prices.prices.items()}, prices.currency)
+
+
+def _heap(volume: float) -> float:
+    """What is ordered of sand or stone, whose price is a cubic metre's: the next tenth of one [m3]."""
+    return float(whole_up(volume * 10)) / 10
 
 
 def compared(made: Bill, prices: Prices, volume: float) -> tuple[Comparison, ...]:
@@ -58,7 +67,7 @@ def compared(made: Bill, prices: Prices, volume: float) -> tuple[Comparison, ...
     """
     if not prices.other_tanks:
         return ()
-    ours = Tank("ferrocement", volume, made.total, prices.life_years, repr(prices.upkeep))
+    ours = Tank(OURS, volume, made.total, prices.life_years, repr(prices.upkeep))
     others = (
         Tank(tank.name, tank.litres / 1000, None if tank.price is None else repr(tank.price), tank.life_years,
              repr(tank.upkeep))

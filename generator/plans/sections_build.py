@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 from generator.calculations.build_jobs import HOLD_POINTS
 from generator.plans.as_data import BATCH, WATER_WORKS
+from generator.plans.money import OURS
 from generator.plans.plan import Plan
 from generator.plans.tell import Section, Tell
 from generator.words import Words
@@ -142,18 +145,24 @@ def money(plan: Plan, tell: Tell) -> Section:
         return Section("money", heading, (words.say("plan.no_prices"),))
     rows = [
         (
-            _item(plan, line.name, words), f"{tell.number(float(line.packages), 1)}",
-            "–" if line.price is None else f"{line.price}", "–" if line.cost is None else f"{line.cost}",
+            _item(plan, line.name, words),
+            tell.number(float(line.packages), 0 if line.packages == int(line.packages) else 1),
+            "–" if line.price is None else _coins(line.price, tell),
+            "–" if line.cost is None else _coins(line.cost, tell),
         )
         for line in made.lines
     ]  # fmt: skip
     if made.missing:
         names = ", ".join(_item(plan, name, words) for name in made.missing)
-        lines = [words.say("plan.prices_missing", names=names, so_far=f"{made.so_far} {made.currency}")]
+        lines = [words.say("plan.prices_missing", names=names, so_far=f"{_coins(made.so_far, tell)} {made.currency}")]
     else:
-        lines = [words.say("plan.total", total=f"{made.total} {made.currency}")]
+        lines = [words.say("plan.total", total=f"{_coins(made.total or made.so_far, tell)} {made.currency}")]
     lines += [
-        words.say("plan.compared", name=row.name, cost=f"{row.per_cubic_metre_year} {made.currency}")
+        words.say(
+            "plan.compared",
+            name=words.say("plan.this_tank") if row.name == OURS else row.name,
+            cost=f"{_coins(row.per_cubic_metre_year, tell)} {made.currency}",
+        )
         for row in plan.comparison
         if row.per_cubic_metre_year is not None
     ]
@@ -162,6 +171,11 @@ def money(plan: Plan, tell: Tell) -> Section:
         words.say("plan.head.cost"),
     )  # fmt: skip
     return Section("money", heading, tuple(lines), head, tuple(rows))
+
+
+def _coins(money: Decimal, tell: Tell) -> str:
+    """Money to the hundredth, as people pay it."""
+    return tell.words.number(f"{money:.2f}")
 
 
 def _item(plan: Plan, name: str, words: Words) -> str:

@@ -1,5 +1,6 @@
 """A plan is told in every language: each section, each kind of tank, each refusal; nothing is left untranslated."""
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -12,6 +13,7 @@ from generator.plans import (
     Bar,
     Crew,
     NoPlanError,
+    Plan,
     RoofKind,
     Site,
     Wish,
@@ -109,6 +111,26 @@ def test_a_bill_without_a_price_says_so_and_has_no_total() -> None:
     assert "No price for" in text
     assert "All together" not in text
     assert "All together" in as_text(make_plan(Wish(4000.0, prices=PRICES)), WORDS["en"])
+
+
+def test_sand_and_stone_are_paid_by_the_cubic_metre_that_their_price_is_for() -> None:
+    plan = make_plan(Wish(8000.0, prices=PRICES))
+    assert isinstance(plan, Plan)
+    assert plan.bill is not None
+    for name, volume, price in (("sand", plan.materials.sand, 30), ("stone", plan.materials.stone, 28)):
+        (line,) = (each for each in plan.bill.lines if each.name == name)
+        assert line.cost is not None
+        assert volume * price <= float(line.cost) < (volume + 0.1) * price
+        assert line.cost == line.packages * price
+
+
+@pytest.mark.parametrize("language", sorted(WORDS))
+def test_money_is_told_to_the_hundredth_and_the_own_tank_in_the_readers_language(language: str) -> None:
+    (money,) = (each for each in sections(make_plan(KINDS[1]), WORDS[language]) if each.key == "money")
+    assert all(re.fullmatch(r"[0-9,]+\.[0-9]{2}", row[column]) for row in money.rows for column in (2, 3))
+    assert not any(re.search(r"\.[0-9]{3}", line) for line in money.lines)
+    (own,) = (line for line in money.lines if line.startswith(WORDS[language].say("plan.this_tank")))
+    assert "ferrocement" not in own
 
 
 @pytest.mark.parametrize("language", sorted(WORDS))
