@@ -116,7 +116,7 @@ def why(plan: Plan, tell: Tell) -> Section:
         words.say(
             "plan.other_hoops",
             bar=tell.bar(other.bar),
-            spacings=" / ".join(tell.sized(each.spacing, 3, "m") for each in other.zones),
+            spacings=_spacings(other, tell),
         )
         for other in plan.wall.others
     ]
@@ -134,6 +134,12 @@ def why(plan: Plan, tell: Tell) -> Section:
         words.say("plan.head.allowed"),
     )  # fmt: skip
     return Section("why", words.say("plan.section.why"), tuple(lines), head, rows)
+
+
+def _spacings(hoops: Hoops, tell: Tell) -> str:
+    """By zone from the foot up; once where all zones are alike."""
+    told = [tell.sized(zone.spacing, 3, "m") for zone in hoops.zones]
+    return told[0] if len(set(told)) == 1 else " / ".join(told)
 
 
 _SIZES = ("inside_diameter", "frame_diameter", "ring_length", "outside_diameter", "wall_height", "water_depth",

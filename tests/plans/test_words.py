@@ -170,3 +170,15 @@ def test_a_part_that_a_tank_has_not_is_neither_counted_bought_scheduled_nor_look
         looked_at = " ".join(row[2] for row in told["hold_points"].rows)
         assert words.say("plan.hold_mesh_cage") in looked_at
         assert words.say("plan.hold.hold_cage") not in looked_at
+
+
+@pytest.mark.parametrize("language", sorted(WORDS))
+def test_other_hoops_have_one_gap_where_all_zones_are_alike(language: str) -> None:
+    plan = make_plan(Wish(3000.0))
+    assert isinstance(plan, Plan)
+    alike = [len({round(zone.spacing, 3) for zone in other.zones}) == 1 for other in plan.wall.others]
+    assert any(alike)
+    (why,) = (each for each in sections(plan, WORDS[language]) if each.key == "why")
+    said = {WORDS[language].say("plan.other_hoops", bar="", spacings="").strip()[:10]}
+    lines = [line for line in why.lines if line[:10] in said]
+    assert [" / " not in line for line in lines] == alike
