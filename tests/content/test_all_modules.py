@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter, defaultdict
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -137,6 +138,20 @@ def test_lessons_are_plain_and_ask_the_same_in_all_languages(folder: str) -> Non
     assert values[0] == values[1]
     for word in AVOIDED:
         assert not re.search(rf"(?<![\u0900-\u097f]){word}(?![\u0900-\u097f])", hindi), word
+
+
+def test_every_column_of_a_table_has_its_heading() -> None:
+    """Who hears the page is told with each cell what it stands under."""
+    files = [*ROOT.glob("course/modules/*/lesson.*.md"), *ROOT.glob("handouts/*.md")]
+    heads = [
+        (file.name, above)
+        for file in files
+        for above, below in pairwise(file.read_text("utf-8").splitlines())
+        if re.fullmatch(r"\|(:?-+:?\|)+", below.replace(" ", ""))
+    ]
+    assert len(heads) > 20
+    for name, head in heads:
+        assert all(cell.strip() for cell in head.strip().strip("|").split("|")), f"{name}: {head}"
 
 
 def test_every_danger_of_the_work_has_its_caution(content) -> None:
