@@ -18,6 +18,8 @@ BLOCKS = ("figure", "caution", "formula", "worked", "exercise")
 """Calls that stand alone on a line of a lesson or handout."""
 SHEET_BLOCKS = ("table", "log", "ruler", "fault", "lines", "card")
 """Calls that stand alone on a line of a handout: what only paper has."""
+LINE_MARKS = {"only": True, "without": False}
+"""Calls that stand anywhere on a line of a handout; the line is kept where the tank has, or has not, a quantity."""
 _WITH_PLACE = ("value", "figure", "worked", "table", "ruler")
 _COUNTED = {"log": "rows", "worked": "steps"}
 """The whole number that a call may take beside its name."""
@@ -35,7 +37,7 @@ class Call:
     """One call.
 
     Args:
-        name: one of `IN_TEXTS`, `BLOCKS`, `SHEET_BLOCKS`.
+        name: one of `IN_TEXTS`, `BLOCKS`, `SHEET_BLOCKS`, `LINE_MARKS`.
         argument: the text in its quotes; empty for `lines` and `card`.
         place: the place named, or None for the place of the lesson.
         start: index of its first brace.
@@ -121,7 +123,7 @@ def _call(typed: str, inside: str, start: int, end: int, allowed: tuple[str, ...
     name = tree.func.id
     if name not in allowed:
         near = get_close_matches(name, allowed, n=1)
-        if name in SHEET_BLOCKS:
+        if name in SHEET_BLOCKS or name in LINE_MARKS:
             fix = "only handouts hold it; here write value(...) or words"
         elif name in BLOCKS:
             fix = "only lessons and handouts hold it; here write value(...) or words"

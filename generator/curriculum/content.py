@@ -70,12 +70,14 @@ class Machine:
         figures: by key of a drawing, the quantities that it needs.
         rulers: by key of a stick in true size, the quantities that it needs.
         cautions: that every handout may show beside those of its module.
+        of_hoops: by key of a drawing, the needs that it does without where a tank has no hoops.
     """
 
     book: Book
     figures: Mapping[str, Sequence[str]]
     rulers: Mapping[str, Sequence[str]] = field(default_factory=dict)
     cautions: Sequence[str] = ()
+    of_hoops: Mapping[str, Sequence[str]] = field(default_factory=dict)
 
 
 def shipped() -> Machine:
@@ -85,6 +87,7 @@ def shipped() -> Machine:
         {key: tuple(kind.needs) for key, kind in FIGURES.items()},
         {key: kind.needs for key, kind in RULERS.items()},
         PLAN_CAUTIONS,
+        {key: kind.of_hoops for key, kind in FIGURES.items()},
     )
 
 
@@ -315,6 +318,7 @@ def _handouts(
                 machine.rulers,
                 tuple(reading.ids.get("fault", {})),
                 sections if handout.numbers == "plan" else None,
+                machine.of_hoops,
             ),
         )
         problems += _unplanned(reading, handout, found) if handout.numbers == "plan" else ()

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from itertools import chain, islice
 from typing import TypeAlias
 
-from generator.curriculum.calls import BLOCKS, IN_TEXTS, MOST_ROWS, SHEET_BLOCKS, Call, Fault, calls
+from generator.curriculum.calls import BLOCKS, IN_TEXTS, LINE_MARKS, MOST_ROWS, SHEET_BLOCKS, Call, Fault, calls
+from generator.curriculum.line_marks import Kept, without_marks
 from generator.curriculum.signs import dandas_behind_digits
 from generator.curriculum.texts import Filler
 from generator.curriculum.trade_numbers import typed_by_hand
 from generator.problems import MOST_REPORTED
 from generator.problems.plain_errors import did_you_mean
 
-ALL_CALLS = (*IN_TEXTS, *BLOCKS, *SHEET_BLOCKS)
+ALL_CALLS = (*IN_TEXTS, *BLOCKS, *SHEET_BLOCKS, *LINE_MARKS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,12 +143,14 @@ class SheetNames:
         rulers: by key, the quantities that a ruler needs.
         faults: ids of the course's album of faults.
         sections: the sections of the plan of a place, by its id; None where the handout has the place's numbers.
+        of_hoops: by key of a drawing, the needs that it does without where a tank has no hoops.
     """
 
     logs: Sequence[str]
     rulers: Mapping[str, Sequence[str]]
     faults: Sequence[str] = ()
     sections: Callable[[str], Sequence[str]] | None = None
+    of_hoops: Mapping[str, Sequence[str]] = field(default_factory=dict)
 
 
 def split(text: str, language: str, around: Surroundings, filler: Filler) -> tuple[Text, tuple[Fault, ...]]:
@@ -182,14 +185,20 @@ def split_sheet(text: str, language: str, around: Surroundings, filler: Filler) 
     blocks: list[SheetBlock] = []
     prose: list[str] = []
     end = 0
-    for call in calls(text, ALL_CALLS if around.sheet is not None else (*IN_TEXTS, *BLOCKS)):
+    asked = list(calls(text, ALL_CALLS if around.sheet is not None else (*IN_TEXTS, *BLOCKS)))
+    known = filler.values.get(around.place, {})
+    kept = Kept(text, [call for call in asked if isinstance(call, Call)], lambda name: known.get(name, 0) > 0)
+    for call in asked:
         if len(faults) > MOST_REPORTED:
             break
         if isinstance(call, Fault):
             faults.append(call)
             continue
-        prose.append(text[end : call.start])
+        prose.append(kept.words(end, call.start))
         end = call.end
+        if call.name in LINE_MARKS or not kept.holds(call.start):
+            faults += _without_tank(call, text, around, filler, language)
+            continue
         if call.name in IN_TEXTS:
             said = filler.said(call, text, around.place, language)
             faults += [said] if isinstance(said, Fault) else []
@@ -198,8 +207,20 @@ def split_sheet(text: str, language: str, around: Surroundings, filler: Filler) 
         faults += _block_faults(call, text, around, filler)
         blocks += [*_prose(prose), _block(call, around.place, filler)]
         prose = []
-    blocks += _prose([*prose, text[end:]])
+    blocks += _prose([*prose, kept.words(end, len(text))])
     return tuple(blocks), tuple(sorted(faults, key=lambda fault: fault.start))
+
+
+def _without_tank(call: Call, text: str, around: Surroundings, filler: Filler, language: str) -> Iterator[Fault]:
+    """What is wrong with a mark, or with a call on a line that this tank has not: all but what the tank lacks."""
+    found: Iterable[str | Fault | None]
+    if call.name in LINE_MARKS:
+        found = [filler.unknown(call, text, around.place)]
+    elif call.name in IN_TEXTS:
+        found = [filler.said(call, text, around.place, language)]
+    else:
+        found = _block_faults(call, text, around, filler)
+    yield from (each for each in found if isinstance(each, Fault) and each.code != "not-at-place")
 
 
 def _prose(parts: Sequence[str]) -> Iterator[Prose]:
@@ -244,7 +265,7 @@ def _block_faults(call: Call, text: str, around: Surroundings, filler: Filler) -
     line_start = text.rfind("\n", 0, call.start) + 1
     line_end = text.find("\n", call.end)
     line = text[line_start : line_end if line_end >= 0 else len(text)]
-    if line.strip() != typed or line.startswith(("    ", "\t")):
+    if without_marks(line).strip() != typed or line.startswith(("    ", "\t")):
         yield fault(
             "block-not-alone",
             f"'{call.name}' stands among words",
@@ -291,7 +312,9 @@ def _block_faults(call: Call, text: str, around: Surroundings, filler: Filler) -
             return
         needs = around.figures if call.name == "figure" or sheet is None else sheet.rulers
         what = "drawing" if call.name == "figure" else "ruler"
-        for need in needs[call.argument]:
+        bare = sheet is not None and call.name == "figure" and filler.values[at].get("hoop_count") == 0
+        spared = sheet.of_hoops.get(call.argument, ()) if sheet is not None and bare else ()
+        for need in (need for need in needs[call.argument] if need not in spared):
             if filler.values[at] and need not in filler.values[at]:
                 yield fault(
                     "not-at-place", f"the {what} needs '{need}', which is not known at '{at}'", filler.needed(need, at)
@@ -353,4 +376,4 @@ def _typed(call: Call) -> str:
 
 
 def _is_block(typed: str) -> bool:
-    return not typed.startswith("{{ value(")
+    return not typed.startswith(("{{ value(", *(f"{{{{ {mark}(" for mark in LINE_MARKS)))

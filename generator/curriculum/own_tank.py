@@ -122,6 +122,7 @@ def _text(content: CourseContent, handout: Handout, language: str, filler: Fille
         machine.rulers,
         tuple(fault.id for fault in album.faults) if album is not None else (),
         partial(_sections, plan, content) if handout.numbers == "plan" else None,
+        machine.of_hoops,
     )
     known = Surroundings(OWN_TANK, [*cautions, *machine.cautions], list(content.questions), machine.figures, names)
     source = content.reading.texts[f"handouts/{handout.template}.{language}.md"]

@@ -33,6 +33,8 @@ _LEVELS = (0.132, 0.086, 0.04)
 _LOW, _HIGH = -0.035, 0.165
 _COLUMN = 104.0
 _ROWS = (14.0, 32.0, 50.0)
+_OF_MESH = ("mesh_cover", "wall_thickness")
+"""What the nail measures in a wall of mesh alone."""
 
 
 def draw(values: Mapping[str, float], words: Words) -> Scene:
@@ -52,15 +54,23 @@ class _CoverGauge:
         self._mesh = values["mesh_cover"] / 1000
         self._bar = values["bar_cover_inside"] / 1000
         self._wall = values["wall_thickness"] / 1000
+        self._hooped = "hoop_diameter" in values  # a tank of mesh alone has neither hoops nor upright bars
         self._hoop = self._bar + values["bar_diameter"] / 1000
-        self._depths = (self._mesh, self._bar, self._wall)
+        self._names = ("mesh_cover", "bar_cover_inside", "wall_thickness") if self._hooped else _OF_MESH
+        self._depths = tuple(values[name] / 1000 for name in self._names)
+        self._levels = _LEVELS if self._hooped else (_LEVELS[0], _LEVELS[-1])
+        self._rows = _ROWS[: len(self._names)]
         self._nail = self._wall + _GRIP
         across = _GRIP + self._wall - self._mesh + _LEFT - 0.045 + self._wall + _BOARD
         self._unit = across / (VIEW - _COLUMN - 2 * MARGIN)
 
     def scene(self) -> Scene:
         words, unit = self._words, self._unit
-        names = ("mesh_cover", "bar_cover_inside", "wall_thickness")
+        if self._hooped:
+            nail, told = words.say("figure.cover-gauge.nail"), words.say("figure.cover-gauge.description")
+        else:
+            nail = words.say("figure.cover-gauge.nail_of_mesh")
+            told = words.say("figure.cover-gauge.description_of_mesh")
         column = VIEW - _COLUMN + 12
         blocks = [
             Block.of(
@@ -69,12 +79,12 @@ class _CoverGauge:
                 most=VIEW - column - 3,
                 anchor="start",
             )
-            for name in names
+            for name in self._names
         ]
         column_top = MARGIN
         needed = column_height([Callout(block, (0.0, 0.0)) for block in blocks])
         note = note_lines(words.say("figure.cover-gauge.note"))
-        top = max(MARGIN + _ROWS[-1] + 12, MARGIN + needed * 0.4)
+        top = max(MARGIN + self._rows[-1] + 12, MARGIN + needed * 0.4)
         level = top + _HIGH / unit
         row = level - _LOW / unit + 14
         below = self._below()
@@ -84,52 +94,59 @@ class _CoverGauge:
         self._view = View(page, face, level, 1 / unit)
         self._draw_wall()
         self._draw_nails()
-        for depth, offset in zip(self._depths, _ROWS, strict=True):
+        for depth, offset in zip(self._depths, self._rows, strict=True):
             page.add(self._view.measure((0.0, _HIGH), (depth, _HIGH), offset))
         found = [
             Callout(block, (self._view.paper(depth / 2, _HIGH)[0], top - offset))
-            for block, depth, offset in zip(blocks, self._depths, _ROWS, strict=True)
+            for block, depth, offset in zip(blocks, self._depths, self._rows, strict=True)
         ]
         right_column(page, found, column, column_top, row - 6)
         row_below(page, [Callout(one.block, self._view.paper(*one.target)) for one in below], row)
         page.text(
-            Block.of(words.say("figure.cover-gauge.nail"), most=96),
+            Block.of(nail, most=96),
             [(x, down) for x in (58, 52) for down in range(int(MARGIN), int(top + 60), 5)],
             self._view.at(self._mesh - 0.65 * self._nail, _LEVELS[0] + _NAIL / 2),
         )
         page.note(note, note_top)
-        return page.scene(words.say("figure.cover-gauge.title"), words.say("figure.cover-gauge.description"), words)
+        return page.scene(words.say("figure.cover-gauge.title"), told, words)
 
     def _below(self) -> list[Callout]:
         """Names of what the wall is made of; places in metres from its inside face."""
         low = _LOW + 0.006
         bar = self._values["bar_diameter"] / 1000
-        hoop = self._values["hoop_diameter"] / 1000
+        hoop = self._values.get("hoop_diameter", 0.0) / 1000
 
         def named(name: str, most: float, target: Point) -> Callout:
             return Callout(Block.of(self._words.say_one_of("figure.part", name), most=most), target)
 
+        steel = [
+            named("bar", 60, (self._bar + bar / 2, low)),
+            named("hoop", 50, (self._hoop + hoop / 2, -0.018)),
+        ]
         return [
             named("inside_face", 80, (0.0, low)),
             named("mesh", 56, (self._mesh + _WIRE, low + 0.003)),
-            named("bar", 60, (self._bar + bar / 2, low)),
-            named("hoop", 50, (self._hoop + hoop / 2, -0.018)),
+            *(steel if self._hooped else ()),
             named("backing_board", 70, (self._wall + _BOARD / 2, low)),
         ]
 
     def _draw_wall(self) -> None:
         view, wall, bar = self._view, self._wall, self._values["bar_diameter"] / 1000
-        hoop = self._values["hoop_diameter"] / 1000
+        inside = self._values["inside_mesh_thickness"] / 1000
+        outside = self._values["outside_mesh_thickness"] / 1000
         view.page.add(
             Group("backing board", (view.box(wall, _LOW, wall + _BOARD, _HIGH, Ink.WOOD),)),
             Group("mortar", view.cut_box(0.0, _LOW, wall, _HIGH)),
-            Group("bar", (view.box(self._bar, _LOW, self._bar + bar, _HIGH, Ink.STEEL_EDGE),)),
         )
-        rings = tuple(Circle(view.at(self._hoop + hoop / 2, y), hoop / 2, Ink.STEEL_EDGE) for y in (-0.018, 0.11))
-        view.page.add(*(Group("hoop", (ring,)) for ring in rings))
-        outer = self._hoop + hoop
-        inside = self._values["inside_mesh_thickness"] / 1000
-        outside = self._values["outside_mesh_thickness"] / 1000
+        outer = self._wall - self._mesh - outside
+        if self._hooped:
+            hoop = self._values["hoop_diameter"] / 1000
+            rings = tuple(Circle(view.at(self._hoop + hoop / 2, y), hoop / 2, Ink.STEEL_EDGE) for y in (-0.018, 0.11))
+            view.page.add(
+                Group("bar", (view.box(self._bar, _LOW, self._bar + bar, _HIGH, Ink.STEEL_EDGE),)),
+                *(Group("hoop", (ring,)) for ring in rings),
+            )
+            outer = self._hoop + hoop
         for left, thick in ((self._mesh, inside), (outer, outside)):
             view.page.add(Group("mesh", tuple(self._wires(left, min(thick, wall - left)))))
 
@@ -148,7 +165,7 @@ class _CoverGauge:
     def _draw_nails(self) -> None:
         """Each nail has the same three marks; where it stops, its own mark is at the face of the mortar."""
         view = self._view
-        for depth, level in zip(self._depths, _LEVELS, strict=True):
+        for depth, level in zip(self._depths, self._levels, strict=True):
             back = depth - self._nail
             half = _NAIL / 2
             body = view.shape(

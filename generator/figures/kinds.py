@@ -65,11 +65,13 @@ class FigureKind:
         needs: names of the givens and quantities that it is drawn from.
         draw: makes the scene from these numbers and a language.
         spot: for a drawing with a fault to find, what stands at its letters.
+        of_hoops: which of its needs a drawing does without where the tank has no hoops: it then shows mesh alone.
     """
 
     needs: tuple[str, ...]
     draw: Callable[[Mapping[str, float], Words], Scene]
     spot: Spot | None = None
+    of_hoops: tuple[str, ...] = ()
 
 
 FIGURES: Mapping[str, FigureKind] = {
@@ -86,14 +88,16 @@ FIGURES: Mapping[str, FigureKind] = {
     "hoop-zones": FigureKind(hoop_zones.NEEDS, hoop_zones.draw),
     "mesh-lap": FigureKind(mesh_lap.NEEDS, mesh_lap.draw),
     "angle-foot": FigureKind(angle_foot.NEEDS, angle_foot.draw),
-    "wall-floor-joint": FigureKind(wall_floor_joint.NEEDS, wall_floor_joint.draw),
+    "wall-floor-joint": FigureKind(
+        wall_floor_joint.NEEDS, wall_floor_joint.draw, of_hoops=("hoop_diameter", "hoop_spacing_closing")
+    ),
     "base-layers": FigureKind(base_layers.NEEDS, base_layers.draw),
     **{key: FigureKind(spot.needs, spot.draw, spot) for key, spot in FAULTS.items()},
     "fittings": FigureKind(fittings.NEEDS, fittings.draw),
     "manhole": FigureKind(manhole.NEEDS, manhole.draw),
     "trough": FigureKind(trough.NEEDS, trough.draw),
     "gauge-box": FigureKind(gauge_box.NEEDS, gauge_box.draw),
-    "cover-gauge": FigureKind(cover_gauge.NEEDS, cover_gauge.draw),
+    "cover-gauge": FigureKind(cover_gauge.NEEDS, cover_gauge.draw, of_hoops=("hoop_diameter",)),
     "batching-row": FigureKind(batching_row.NEEDS, batching_row.draw),
     "plastering-order": FigureKind(plastering_order.NEEDS, plastering_order.draw),
     "curing-cover": FigureKind(curing_cover.NEEDS, curing_cover.draw),
@@ -104,7 +108,7 @@ FIGURES: Mapping[str, FigureKind] = {
     "sand-jar": FigureKind(sand_jar.NEEDS, sand_jar.draw),
     "cement-store": FigureKind(cement_store.NEEDS, cement_store.draw),
     "lift-together": FigureKind(lift_together.NEEDS, lift_together.draw),
-    "sample-panel": FigureKind(sample_panel.NEEDS, sample_panel.draw),
+    "sample-panel": FigureKind(sample_panel.NEEDS, sample_panel.draw, of_hoops=("hoop_diameter",)),
     "pipe-through-wall": FigureKind(pipe_through_wall.NEEDS, pipe_through_wall.draw),
     "push-and-board": FigureKind(push_and_board.NEEDS, push_and_board.draw),
     "leak-test": FigureKind(leak_test.NEEDS, leak_test.draw),

@@ -84,7 +84,9 @@ def _ring_marks(values: Mapping[str, float], words: Words) -> Iterator[Mark]:
 
 def _cover(values: Mapping[str, float], words: Words) -> tuple[Mark, ...]:
     """For the nail that is pushed into wet mortar, from its point up."""
-    depths = {name: values[name] for name in ("mesh_cover", "bar_cover_inside", "wall_thickness")}
+    bars = values.get("bar_count", 1.0) > 0  # a tank of mesh alone has none, and no mark for them
+    names = ("mesh_cover", *(("bar_cover_inside",) if bars else ()), "wall_thickness")
+    depths = {name: values[name] for name in names}
     marks = (Mark(depth / _MM, words.say_one_of("ruler.depth", name, depth=words.with_unit(show(depth, 0), "mm")))
              for name, depth in depths.items())  # fmt: skip
     return (Mark(0.0, words.say("ruler.nail_point")), *sorted(marks, key=lambda mark: mark.at))

@@ -37,7 +37,14 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
         values: numbers of the wall, by the names in `NEEDS`.
         words: language of its texts.
     """
-    names = Names(words, lambda part: words.say_one_of("figure.sample-panel", part))
+    hooped = "hoop_diameter" in values  # a tank of mesh alone has neither hoops nor upright bars
+
+    def own(part: str) -> str:
+        if part == "description" and not hooped:
+            return words.say("figure.sample-panel.description_of_mesh")
+        return words.say_one_of("figure.sample-panel", part)
+
+    names = Names(words, own)
     half = _SIDE / 2
     wall = values["wall_thickness"] / 1000
     cover = values["mesh_cover"] / 1000
@@ -74,21 +81,23 @@ def draw(values: Mapping[str, float], words: Words) -> Scene:
         long = _SHOWN / 2
         view.page.add(Group("mortar", view.cut_box(-long, 0.0, long, wall)))
         inner = cover + values["inside_mesh_thickness"] / 1000
-        bar = values["bar_diameter"] / 1000
-        hoop = values["hoop_diameter"] / 1000
+        bar = values["bar_diameter"] / 1000 if hooped else 0.0
+        hoop = values["hoop_diameter"] / 1000 if hooped else 0.0
+        outer = inner + bar + hoop if hooped else wall - cover - values["outside_mesh_thickness"] / 1000
         for low, thick in (
             (cover, values["inside_mesh_thickness"] / 1000),
-            (inner + bar + hoop, values["outside_mesh_thickness"] / 1000),
+            (outer, values["outside_mesh_thickness"] / 1000),
         ):
             high = min(low + thick, wall - 0.001)
             steps = 17
             wave = [(-long + 2 * long * step / steps, high if step % 2 else low) for step in range(steps + 1)]
             dots = tuple(Circle(view.at(x, low + high - y), 0.0011 * unit, Ink.STEEL) for x, y in wave[1:-1])
             view.page.add(Group("mesh", (view.path(*wave, ink=Ink.WIRE), *dots)))
-        view.page.add(
-            Group("hoop", (view.box(-long, inner + bar, long, inner + bar + hoop, Ink.STEEL_EDGE),)),
-            Group("bar", (Circle(view.at(0.02, inner + bar / 2), bar / 2 * unit, Ink.STEEL_EDGE),)),
-        )
+        if hooped:
+            view.page.add(
+                Group("hoop", (view.box(-long, inner + bar, long, inner + bar + hoop, Ink.STEEL_EDGE),)),
+                Group("bar", (Circle(view.at(0.02, inner + bar / 2), bar / 2 * unit, Ink.STEEL_EDGE),)),
+            )
         for letter, x in zip("AB", (-0.055, 0.055), strict=True):
             view.page.disc(letter, *view.paper(x, wall + 0.009))
             for end in (0.0, cover):

@@ -70,6 +70,7 @@ class _Joint:
         self._values = values
         self._words = words
         self._wall = values["wall_thickness"] / 1000
+        self._hooped = "hoop_diameter" in values  # a tank of mesh alone has neither hoops nor upright bars
         self._base = values["base_concrete_thickness"] / 1000
         self._floor = (values["floor_mortar_thickness"] + values["floor_fall_height"]) / 1000
         self._turn_up = values["mesh_turn_up"]
@@ -107,9 +108,12 @@ class _Joint:
         points_at(page, [callout.target for side in sides for callout in side])
         page.add(melon(page, VIEW - MARGIN - MELON, MARGIN))
         page.note(note, foot + 10)
-        return page.scene(
-            words.say("figure.wall-floor-joint.title"), words.say("figure.wall-floor-joint.description"), words
+        told = (
+            words.say("figure.wall-floor-joint.description")
+            if self._hooped
+            else words.say("figure.wall-floor-joint.description_of_mesh")
         )
+        return page.scene(words.say("figure.wall-floor-joint.title"), told, words)
 
     def _x(self, x: float) -> float:
         spare = _ZONE - (_INSIDE + self._outer) / self._unit
@@ -168,11 +172,13 @@ class _Joint:
         values = self._values
         cover = values["mesh_cover"]
         bar = cover + values["inside_mesh_thickness"]
-        hoop = bar + values["bar_diameter"]
-        outside = hoop + values["hoop_diameter"]
+        hoop = bar + (values["bar_diameter"] if self._hooped else values["starter_diameter"])
+        outside = hoop + (values["hoop_diameter"] if self._hooped else 0.0)
         return tuple(place / 1000 for place in (cover + values["inside_mesh_thickness"] / 2, bar, hoop, outside))  # type: ignore[return-value]
 
     def _hoops(self) -> list[float]:
+        if not self._hooped:
+            return []
         gap, half = self._values["hoop_spacing_closing"], self._values["hoop_diameter"] / 2000
         return [half + gap * number for number in range(math.floor((self._top - 2 * half) / gap) + 1)]
 
@@ -181,8 +187,9 @@ class _Joint:
         inside, bar, hoop, outside = self._places()
         thick = values["bar_diameter"] / 1000
         (x1, low), (x2, high) = self._at(bar, 0.0), self._at(bar + thick, self._top)
-        page.add(Group("upright", (box(x1, x2, low, high, Ink.STEEL_EDGE),)))
-        half = values["hoop_diameter"] / 2000
+        if self._hooped:
+            page.add(Group("upright", (box(x1, x2, low, high, Ink.STEEL_EDGE),)))
+        half = values.get("hoop_diameter", 0.0) / 2000
         page.add(*(Group("hoop", (Circle(self._at(hoop + half, level), half, Ink.STEEL),)) for level in self._hoops()))
         outer = values["outside_mesh_thickness"] / 1000
         page.add(mesh_line((self._at(outside + outer / 2, 0.0), self._at(outside + outer / 2, self._top)), outer, unit))
@@ -287,14 +294,18 @@ class _Joint:
         hoops = self._hoops()
         found = [
             self._name("mesh", (outside + values["outside_mesh_thickness"] / 2000, 0.92 * self._top), "start"),
-            self._name("hoop", (hoop + values["hoop_diameter"] / 2000, hoops[len(hoops) // 2]), "start"),
+            *(
+                self._name("hoop", (hoop + values["hoop_diameter"] / 2000, level), "start")
+                for level in hoops[len(hoops) // 2 :][:1]
+            ),
             self._name("day_joint", (self._wall, 0.0), "start"),
             Callout(base, (self._x(self._outer) + 8, self._down(-0.4 * self._base))),
             self._name("ring_bars", self._ring_bar(0.75), "start"),
             self._name("stone_bed", (0.9 * self._outer, -self._base - 0.6 * _STONES), "start"),
         ]
         end = self._starter_end()
-        if end < self._top - 0.05:  # else the starter stands before the bar up to the edge of the picture
+        # A longer starter stands before the bar up to the edge of the picture.
+        if self._hooped and end < self._top - 0.05:
             place = (bar + values["bar_diameter"] / 2000, (end + self._top) / 2)
             found.append(self._name("bar", place, "start"))
         return found

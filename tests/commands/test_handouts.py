@@ -146,13 +146,33 @@ def test_the_sheets_of_a_workshop_are_in_its_language_and_for_its_tank(tmp_path:
 def test_a_sheet_of_a_part_that_the_tank_has_not_is_refused_alone_and_left_out_among_all(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """A tank of 800 litres has no hoops, so no gauge for the cover over them."""
+    """A tank of 800 litres has no hoops, so no stick with their marks; all else it has, and without a word of them."""
     arguments = ["sheets", "--litres", "800", "--output", str(tmp_path)]
-    assert run([*arguments, "cover-gauge", "--language", "hi"]) == ExitCode.REFUSED
-    assert "hoop_diameter" not in capsys.readouterr().err
+    assert run([*arguments, "stick", "--language", "hi"]) == ExitCode.REFUSED
+    assert "angle_spacing" not in capsys.readouterr().err
     assert not (tmp_path / "sheets").exists()
     assert run([*arguments, "--only", "handouts"]) == ExitCode.GOOD
     made = [path.name for path in (tmp_path / "sheets").iterdir()]
-    assert "mesh-layout-800-litres-en.pdf" in made
-    assert not any(name.startswith("cover-gauge") for name in made)
+    assert not any(name.startswith(("stick", "frame-card")) for name in made)
     assert "is not made for this tank" in capsys.readouterr().err
+    for name in ("cover-gauge", "sample-panel", "site-checklist", "step-cards", "cutting-list", "mesh-layout"):
+        assert "hoop" not in words_of(tmp_path / f"sheets/{name}-800-litres-en.pdf").lower(), name
+    cards = words_of(tmp_path / "sheets/step-cards-800-litres-en.pdf")
+    headings = ("1. Ground", "2. Base", "3. Foot of the wall", "4. Mesh", "10. Roof", "12. Water to drink")
+    assert all(heading in cards for heading in headings)
+
+
+def test_a_tank_with_hoops_and_no_angles_has_every_sheet_in_both_languages() -> None:
+    course = course_at(site_root())
+    names = ["stick", "frame-card", "step-cards", "site-checklist"]
+    own, _ = OwnTank(None, 3000.0, None).course(course, names, "en")
+    for language, angle, bars in (("en", "angle", "30 upright bars"), ("hi", "एंगल", "खड़े सरिये 30")):
+        for name in names:
+            with recording() as made:
+                handout_pdf(name, language, own)
+            assert faults(made, PAGE_WIDTH, PAGE_HEIGHT) == [], (name, language)
+            text = made.text().replace("\u00a0", " ")
+            if name != "frame-card":  # whose foot names the page of the course, "angles, bars and hoops"
+                assert angle not in text.lower(), (name, language)
+            if name in ("stick", "step-cards"):
+                assert bars in text, (name, language)

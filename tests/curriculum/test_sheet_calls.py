@@ -10,14 +10,17 @@ import pytest
 from generator.curriculum import (
     CardBlock,
     CourseContent,
+    FigureBlock,
     LinesBlock,
     LogBlock,
+    Prose,
     RulerBlock,
     TableBlock,
+    at_tank,
     load,
 )
 from generator.curriculum.calls import IN_TEXTS, MOST_ROWS, SHEET_BLOCKS, Call, Fault, calls
-from generator.plans import Plan, drawing_values
+from generator.plans import Plan, Wish, drawing_values, make_plan
 from generator.sheets import handout_pdf
 from tests.commands.course_copy import course_copy
 
@@ -126,6 +129,14 @@ def test_a_sheet_rests_on_its_own_files_and_those_that_all_share(tmp_path: Path)
         ('{{ card("one") }}', "write {{ card }}"),
         ('{{ caution("wet-cemen") }}', "unknown caution 'wet-cemen' (fix: did you mean 'wet-cement'?)"),
         ('a {{ table("cutting") }}', "'table' stands among words"),
+        (
+            'Tie them. {{ only("hoop_cont") }}',
+            "unknown quantity or given 'hoop_cont' (fix: did you mean 'hoop_count'?)",
+        ),
+        ('Tie them. {{ without("hoop_cont") }}', "did you mean 'hoop_count'?"),
+        ('Tie them. {{ only("hoop_count", place="hill-school") }}', "'only' takes no 'place'"),
+        ('{{ value("hoop_cont") }} of none. {{ without("hoop_count") }}', "did you mean 'hoop_count'?"),
+        ('{{ figure("manhol") }} {{ without("hoop_count") }}', "unknown figure 'manhol'"),
     ],
 )
 def test_a_slip_is_told_with_its_place(tmp_path: Path, line: str, told: str) -> None:
@@ -134,6 +145,61 @@ def test_a_slip_is_told_with_its_place(tmp_path: Path, line: str, told: str) -> 
     assert [text for text in found if text.startswith(f"handouts/goat-watch.en.md:3:{column}: ") and told in text], (
         found
     )
+
+
+MARKED = """\
+## 1. Ring
+
+- Tie it.
+  Angles. {{ only("angle_count") }}
+  {{ value("bar_count") }} bars. {{ only("bar_count") }} {{ without("angle_count") }}
+  Bare mesh. {{ without("bar_count") }}
+  {{ only("hoop_count") }} Hoops.
+
+{{ figure("manhole") }} {{ without("hoop_count") }}
+
+## 2. Hoops {{ only("hoop_count") }}
+
+### Laps
+
+{{ lines(1) }}
+
+## 3. Mesh
+
+{{ card }} {{ without("hoop_count") }}
+
+## 4. Small
+
+{{ card }}
+
+## 5. Large
+"""
+
+
+@pytest.mark.parametrize(
+    ("litres", "kept", "blocks", "headings"),
+    [
+        (9000.0, ["Angles.", "Hoops."], [LinesBlock, CardBlock], ["1. Ring", "2. Hoops", "3. Mesh", "4. Large"]),
+        (3000.0, ["30 bars.", "Hoops."], [LinesBlock, CardBlock], ["1. Ring", "2. Hoops", "3. Mesh", "4. Large"]),
+        (1000.0, ["Bare mesh."], [FigureBlock, CardBlock, CardBlock], ["1. Ring", "2. Mesh", "3. Small", "4. Large"]),
+    ],
+)
+def test_lines_sections_and_cards_of_parts_that_a_tank_has_not_are_left_out(
+    tmp_path: Path, litres: float, kept: list[str], blocks: list[type], headings: list[str]
+) -> None:
+    """What is left keeps no mark, and its headings are numbered without a gap."""
+    found = load(with_sheet(tmp_path, english=MARKED, hindi=MARKED))
+    assert found.content is not None, found.problems
+    plan = make_plan(Wish(litres))
+    assert isinstance(plan, Plan)
+    own = at_tank(found.content, plan, {"en": "Ours", "hi": "हमारी"}, ["goat-watch"])
+    text = own.handout_texts["goat-watch", "en"]
+    prose = "".join(block.markdown for block in text if isinstance(block, Prose)).replace("\u00a0", " ")
+    lines = [line.strip() for line in prose.splitlines() if line.startswith("  ")]
+    assert lines == kept
+    assert [line[3:] for line in prose.splitlines() if line.startswith("## ")] == headings
+    assert [type(block) for block in text if not isinstance(block, Prose)] == blocks
+    assert "{{" not in prose
 
 
 def test_a_table_needs_the_numbers_of_a_plan(tmp_path: Path) -> None:
@@ -159,7 +225,10 @@ def test_both_languages_ask_for_the_same(tmp_path: Path) -> None:
     assert any('{{ log("goats", rows=5) }} stands only in this language' in text for text in found)
 
 
-@pytest.mark.parametrize("call", ['{{ table("mesh") }}', "{{ lines(3) }}", "{{ card }}", '{{ log("a", rows=2) }}'])
+@pytest.mark.parametrize(
+    "call",
+    ['{{ only("hoop_count") }}', '{{ table("mesh") }}', "{{ lines(3) }}", "{{ card }}", '{{ log("a", rows=2) }}'],
+)
 def test_what_only_paper_has_is_refused_elsewhere(call: str) -> None:
     (found,) = calls(call, IN_TEXTS)
     assert isinstance(found, Fault)
