@@ -157,6 +157,9 @@ def test_a_sheet_of_a_part_that_the_tank_has_not_is_refused_alone_and_left_out_a
     assert "is not made for this tank" in capsys.readouterr().err
     for name in ("cover-gauge", "sample-panel", "site-checklist", "step-cards", "cutting-list", "mesh-layout"):
         assert "hoop" not in words_of(tmp_path / f"sheets/{name}-800-litres-en.pdf").lower(), name
+    gauge = words_of(tmp_path / "sheets/cover-gauge-800-litres-en.pdf")
+    assert "measure the check line" in gauge
+    assert "the two marks" in gauge
     cards = words_of(tmp_path / "sheets/step-cards-800-litres-en.pdf")
     headings = ("1. Ground", "2. Base", "3. Foot of the wall", "4. Mesh", "10. Roof", "12. Water to drink")
     assert all(heading in cards for heading in headings)
