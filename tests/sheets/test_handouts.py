@@ -20,6 +20,8 @@ from generator.calculations.disinfection import PH_READY
 from generator.calculations.leak_judgement import COARSEST_STEP, PASS_FALL, PASS_SHARE
 from generator.curriculum import CourseContent, TableBlock, load
 from generator.curriculum.calls import IN_TEXTS, Call, calls
+from generator.curriculum.lessons import ALL_CALLS
+from generator.curriculum.line_marks import Kept
 from generator.figures.faults import FAULTS
 from generator.figures.rulers import RULERS
 from generator.figures.sample_panel import PLACES
@@ -72,7 +74,10 @@ def _squeezed(text: str) -> str:
 
 
 def _template(name: str, language: str) -> str:
-    return (ROOT / "handouts" / f"{name}.{language}.md").read_text("utf-8")
+    """A template as a tank sees it that has all parts, as those have that the course ships sheets for."""
+    text = (ROOT / "handouts" / f"{name}.{language}.md").read_text("utf-8")
+    asked = [call for call in calls(text, ALL_CALLS) if isinstance(call, Call)]
+    return Kept(text, asked, lambda part: True).words(0, len(text))
 
 
 def _calls(name: str, language: str) -> Iterator[Call]:
