@@ -9,14 +9,14 @@ from dataclasses import replace
 import pytest
 
 from generator.calculations import BOOK
-from generator.curriculum import CourseContent, FormulaBlock, WorkedBlock
+from generator.curriculum import CourseContent, FormulaBlock, WorkedBlock, taught
 from generator.curriculum.models import ChoiceQuestion, WorkedQuestion
 from generator.curriculum.recordings import Recording
 from generator.figures import FIGURES, hot_areas
 from generator.site import OneFileParts, Print, build_pages, check, one_file, settings
 from generator.site.assemble import scripts
 from generator.site.faults_page import ALBUM, fault_anchor
-from generator.site.formulas_page import FORMULAS, taught
+from generator.site.formulas_page import FORMULAS
 from generator.site.glossary_page import GLOSSARY
 from generator.site.one_file import opened
 from generator.site.path import belongs
